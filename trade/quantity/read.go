@@ -1,10 +1,5 @@
 package quantity
 
-import (
-	"errors"
-	"time"
-)
-
 // A ReadError says why words could not be read as a quantity. Words are in package words; here stand the facts.
 type ReadError struct {
 	Text string // what was found, cut to 80 characters
@@ -34,57 +29,50 @@ const (
 	WhyIsMass      Why = "is_a_mass" // "100 g" where a volume is wanted
 	WhyIsVolume    Why = "is_a_volume"
 	WhyNoSuchDate  Why = "no_such_date"
+	WhyTooLong     Why = "too_long"    // more text or more figures than a quantity has
+	WhyNotText     Why = "not_text"    // not UTF-8
+	WhyGrouped     Why = "grouped"     // 1,000 or 1 000: one or a thousand, by country; write 1000 or 1.0
+	WhyNoFraction  Why = "no_fraction" // 1/0, or 1 3/2
+	WhyTooSmall    Why = "too_small"   // below what can be held, or below absolute zero
+	WhyReversed    Why = "reversed"    // a range that runs from more to less
+	WhyNotWhole    Why = "not_whole"   // half a month, half a day
 )
 
-var errTodo = errors.New("not written yet")
-
-// ReadRatio reads a bare number as people write it: 10, ½, 1/2, 1 1/2, 4½, 0,5, .5, 0.125.
-func ReadRatio(text string) (Ratio, error) { return Ratio{}, errTodo }
-
-// ReadVolume reads a volume. A bare oz is a fluid ounce; o says which where the words do not.
-func ReadVolume(text string, o Ounce) (Volume, error) { return 0, errTodo }
-
-// ReadVolumeUnit reads the unit of a scale: "mL", "fl oz", "US fl oz".
-func ReadVolumeUnit(text string, o Ounce) (VolumeUnit, error) { return 0, errTodo }
-
-// A Window is a range of volumes and the one that is wanted.
-type Window struct{ Min, Max, Want Volume }
-
-// ReadWindow reads "900 mL to 1 L", "900-1000 mL", "1.4 to 1.6 L" (Want is the upper end), or "1 L" alone,
-// which is 10 % either way with 1 L wanted.
-func ReadWindow(text string, o Ounce) (Window, error) { return Window{}, errTodo }
-
-// ReadMass reads a mass: g, kg, mg, gr or grain, oz av, lb.
-func ReadMass(text string) (Mass, error) { return 0, errTodo }
-
-// ReadCelsius reads a temperature: 60 C, 60 °C, 12C, 140 F, 68 °F.
-func ReadCelsius(text string) (Celsius, error) { return 0, errTodo }
-
-// ReadLength reads mm, cm, m, in, inch, ", ft.
-func ReadLength(text string) (Length, error) { return 0, errTodo }
-
-// ReadSize reads a width and a height: 8x10 in, 8×10", 24x30 cm, 38 x 30 cm. Width comes first as written.
-func ReadSize(text string) (w, h Length, err error) { return 0, 0, errTodo }
-
-// ReadDensity reads "1.10 g/mL", "1.1 kg/L".
-func ReadDensity(text string) (Density, error) { return 0, errTodo }
-
-// ReadDuration reads 90 s, 1 min 30 s, 1:30 (minutes and seconds), 9 min, 9 min 45 s, 3 h, 1 h 30 min.
-func ReadDuration(text string) (time.Duration, error) { return 0, errTodo }
-
-// A Period is a keeping time by the calendar: months and days stay what they are, hours are exact.
-type Period struct {
-	Months, Days int
-	Hours        int
+// ReadRatio reads a bare number as people write it: 10, ½, 1/2, 1 1/2, 1-1/2, 4½, 0,5, .5, 0.125.
+func ReadRatio(text string) (Ratio, error) {
+	s, err := open(text, "number")
+	if err != nil {
+		return Ratio{}, err
+	}
+	r, err := s.ratio()
+	if err == nil {
+		err = s.close()
+	}
+	if err != nil {
+		return Ratio{}, err
+	}
+	return r, nil
 }
 
-// ReadPeriod reads 24 months, 2 years, 4 weeks, 1 week, 10 days, 24 h.
-func ReadPeriod(text string) (Period, error) { return Period{}, errTodo }
-
-// From returns the moment a period after t, by t's own calendar.
-func (p Period) From(t time.Time) time.Time {
-	return t.AddDate(0, p.Months, p.Days).Add(time.Duration(p.Hours) * time.Hour)
+// ScanRatio reads the number that stands at byte at of text, and returns where it ends.
+func ScanRatio(text string, at int) (r Ratio, end int, err error) {
+	s := &scan{text: text, at: at, want: "number"}
+	if r, err = s.ratio(); err != nil {
+		return Ratio{}, at, err
+	}
+	return r, s.at, nil
 }
 
-// ReadShare reads a relative amount: "2 %", "10%", "0.1" is refused (it has no unit). 15 % is 0.15.
-func ReadShare(text string) (float64, error) { return 0, errTodo }
+// ratio reads a number that is wanted exactly.
+func (s *scan) ratio() (Ratio, error) {
+	start := s.at
+	n, err := s.number()
+	if err != nil {
+		return Ratio{}, err
+	}
+	r, err := n.ratio()
+	if err != nil {
+		return Ratio{}, s.failAt(start, WhyTooLong, "")
+	}
+	return r, nil
+}
