@@ -1,6 +1,10 @@
 package material
 
-import "wetside/trade/quantity"
+import (
+	"strings"
+
+	"wetside/trade/quantity"
+)
 
 // Material is what goes through the baths.
 type Material uint8
@@ -13,22 +17,63 @@ const (
 	Film
 )
 
+// All returns the materials in their order, for lists and for the nearest right word.
+func All() []Material { return []Material{RC, FB, Film} }
+
 // Paper reports whether m is a paper.
 func (m Material) Paper() bool { return m == RC || m == FB }
 
-// A Size is a sheet's format or a roll's name.
-type Size struct {
-	Width, Height quantity.Length // of a sheet, as written; both 0 for a roll
-	Roll          Roll            // NoRoll for a sheet
+// String returns the word as it stands in a darkroom file: RC paper, FB paper, film; empty for None.
+func (m Material) String() string {
+	switch m {
+	case RC:
+		return "RC paper"
+	case FB:
+		return "FB paper"
+	case Film:
+		return "film"
+	case None:
+	}
+	return ""
 }
 
-// Roll is a roll film's format.
-type Roll uint8
+// Read reads a material's word, in capitals or not: RC paper, FB paper, film, and what people say for
+// them (RC, FB, resin-coated paper, fibre paper). The error is a *quantity.ReadError.
+func Read(text string) (Material, error) {
+	switch fold(text) {
+	case "":
+		return None, &quantity.ReadError{Want: "material", Why: quantity.WhyEmpty}
+	case "rc paper", "rc", "resin coated paper", "resin coated":
+		return RC, nil
+	case "fb paper", "fb", "fibre base paper", "fiber base paper", "fibre paper", "fiber paper", "fibre", "fiber":
+		return FB, nil
+	case "film":
+		return Film, nil
+	}
+	return None, UnknownWord(text, "material")
+}
 
-// The rolls.
-const (
-	NoRoll Roll = iota
-	Roll135x36
-	Roll135x24
-	Roll120
-)
+// fold makes words comparable: lower case, hyphens as spaces, single spaces.
+func fold(text string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(text), "-", " ")), " ")
+}
+
+// UnknownWord is the error for a text that is none of the words read as a want.
+func UnknownWord(text, want string) error {
+	return &quantity.ReadError{Text: cut(text), Want: want, Why: WhyUnknownWord}
+}
+
+// WhyUnknownWord is the reason where a word is none of those that are read: neither a material nor a size.
+const WhyUnknownWord quantity.Why = "unknown_word"
+
+// cut keeps the first 80 characters.
+func cut(text string) string {
+	n := 0
+	for i := range text {
+		if n == 80 {
+			return text[:i]
+		}
+		n++
+	}
+	return text
+}
