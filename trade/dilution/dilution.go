@@ -12,7 +12,7 @@ type Dilution struct {
 	FromStock bool
 	// Note says how words with two readings were read; NoNote where there was nothing to say.
 	Note Note
-	// Other is the other reading, where Note is ColonRead: 1:9 as one in nine is 1+8.
+	// Other is the water of the other reading, where Note is ColonRead: 1:9 as one in nine is 1+8.
 	Other quantity.Ratio
 }
 
@@ -21,19 +21,34 @@ type Note uint8
 
 // The notes.
 const (
-	NoNote    Note = iota
-	ColonRead      // "1:9", "1 to 9": read as 1+9; "1 in 9" would be stronger by Stronger()
-	MadeUpTo       // "25 mL/L", "3 %": made up to the litre, not added to a litre
-	AddedTo        // "16 mL to 1 litre of water": added to a litre, so a little more than a litre comes of it
+	NoNote        Note = iota
+	ColonRead          // "1:9", "1 to 9": read as 1+9; "1 in 9" would be stronger by Stronger()
+	MadeUpTo           // "25 mL/L", "3 %": made up to the litre, not added to a litre
+	AddedTo            // "16 mL to 1 litre of water": added to a litre, so a little more than a litre comes of it
+	ChemicalFirst      // "9+1", "9:1": the first figure is the chemical, so there is more of it than of water
 )
+
+// Key returns the note's key for catalogues and JSON: "colon_read"; empty for NoNote.
+func (n Note) Key() string {
+	switch n {
+	case NoNote:
+		return ""
+	case ColonRead:
+		return "colon_read"
+	case MadeUpTo:
+		return "made_up_to"
+	case AddedTo:
+		return "added_to"
+	case ChemicalFirst:
+		return "chemical_first"
+	}
+	return ""
+}
 
 // Options rule what the words leave open.
 type Options struct {
 	Ounce quantity.Ounce // what an ounce, pint, quart and gallon are; NoOunce: an error where it matters
 }
-
-// Read reads a label's words. The error is a *quantity.ReadError or a *Error.
-func Read(text string, o Options) (Dilution, error) { return Dilution{}, quantity.ErrRange }
 
 // Total returns the sum of all parts.
 func (d Dilution) Total() (quantity.Ratio, error) {
