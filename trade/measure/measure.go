@@ -10,15 +10,31 @@ import (
 
 // Limits of the search.
 const (
-	MaxJugfuls = 8
-	MaxPours   = 3
+	MaxJugfuls      = 8
+	MaxPours        = 3
+	MaxVessels      = 64
+	MaxMarks        = 1000   // of a scale
+	MaxBalanceMarks = 100000 // of a balance's scale
+	MaxAlternatives = 4
+)
+
+// Constants of the choice.
+const (
+	// Tie is how near two relative errors count as equal.
+	Tie = 1e-9
+	// Stray is the largest |bias| of a choice, where the tolerance is not larger: beyond it the mix is not this
+	// dilution. From memory.
+	Stray = 0.5
+	// Keep is how many times the least |bias| + U a choice of grade C may have.
+	Keep = 1.5
 )
 
 // A Problem is what is to be measured with what.
 type Problem struct {
 	Dilution  dilution.Dilution
+	// Window of the total; Want lies in it, and 0 counts as its upper end.
 	Window    quantity.Window
-	Tolerance float64 // relative; above 0
+	Tolerance float64 // relative; above 0, at most 1
 	Vessels   []Vessel
 	// Available is what there is of each chemical, in the order of Dilution.Chemicals; nil or 0: unknown.
 	Available  []quantity.Volume
@@ -77,7 +93,7 @@ const (
 	Pour Do = iota
 	Fill    // up to a mark
 	Weigh
-	Start // about three quarters of the water, no reading
+	Start // about three quarters of the water (Volume is just that), no reading
 	Tip   // into the tray
 	Rinse
 	Stir
@@ -106,9 +122,10 @@ type Step struct {
 	Half   bool            // between two marks
 	Volume quantity.Volume // the mark's (the volume weighed, for Weigh)
 	Times  int
-	// Group numbers the jugful (0-based run of like jugfuls) the step belongs to; steps with Times n in one
-	// group are done in turn, n times over.
-	Group int
+	// Group numbers the run of like jugfuls (from 0) that the step belongs to; the steps of one group are done in
+	// turn, Rounds times over, so in each round this step is done Times/Rounds times.
+	Group  int
+	Rounds int
 }
 
 // A Choice is one way of making the bath.
@@ -175,8 +192,10 @@ type Result struct {
 	Choices []Choice // the best first, then alternatives that differ in kind
 	Advice  *Advice
 	Lack    Lack
-	// NeedAtLeast is the least chemical that any choice in the window would use, where Lack is LackChemical.
+	// NeedAtLeast is the least of chemical Short that a choice would use, where Lack is LackChemical; see the
+	// package comment.
 	NeedAtLeast quantity.Volume
+	Short       int // index into Dilution.Chemicals
 }
 
 // Solve returns the best choice. The error is for a malformed problem (ErrProblem) or a cancelled context.
