@@ -64,38 +64,42 @@ type Timed struct {
 
 // A Bath is one working solution in one vessel, made once or several times in the evening.
 type Bath struct {
-	ID        string // "developer", "stop", "fixer-1", "film-developer": unique in a plan, stable
-	Step      process.Step
-	Role      process.Role
-	Materials []material.Material
-	Product   string // empty: plain water
-	Dilution  dilution.Dilution
-	Words     string // the label's words, as written
-	Tray      string // name, or empty
-	Tank      string
-	Colour    string
-	Rolls     int // in the tank at a time
-	Window    quantity.Window
-	Volume    quantity.Volume // of the best choice, or what is wanted where none was found
-	Depth     quantity.Length // at Volume; 0 for a tank
-	Makings   int
-	Life      *Life // why so many makings, where a label's capacity says so
-	Tolerance float64
-	Lots      []Draw
-	Mix       measure.Result
-	Vessels   []measure.Vessel // what Mix's indexes mean
+	ID           string // "developer", "stop", "fixer-1", "film-developer": unique in a plan, stable
+	Step         process.Step
+	Role         process.Role
+	Materials    []material.Material
+	Product      string // empty: plain water
+	Dilution     dilution.Dilution
+	Words        string // the label's words, as written
+	Tray         string // name, or empty
+	Tank         string
+	Colour       string
+	Rolls        int // in the tank at a time
+	Window       quantity.Window
+	WindowFigure reckoning.Figure // how the wanted volume came about
+	Volume       quantity.Volume  // of the best choice, or what is wanted where none was found
+	Depth        quantity.Length  // at Volume; 0 for a tank
+	Makings      int
+	Life         *Life // why so many makings, where a label's capacity says so
+	Tolerance    float64
+	Lots         []Draw
+	Mix          measure.Result
+	Vessels      []measure.Vessel // what Mix's indexes mean
 	// Rinse names the vessels that another bath's chemical was in before, in the order of mixing.
 	Rinse       []string
 	Temperature quantity.Celsius
 	Temper      *temper.Result // nil where the taps are not known
-	Together    Together
-	Cautions    []Caution // special to this bath
-	Findings    []Finding
+	// TemperVessel is where hot and cold are brought together, TemperTimes times over.
+	TemperVessel string
+	TemperTimes  int
+	Together     Together
+	Cautions     []Caution // special to this bath
+	Findings     []Finding
 }
 
 // Together is how many sheets of the largest size are in a tray at once.
 type Together struct {
-	SideBySide, Shuffled int
+	Usual, Most int
 }
 
 // Life is what a bath does by its label.
@@ -149,12 +153,13 @@ type MissingKind string
 
 // What can be missing.
 const (
-	NoProduct  MissingKind = "no_product"  // no product of this role for this material
-	NoDilution MissingKind = "no_dilution" // the product names none for this material
-	TooLittle  MissingKind = "too_little"  // of a product
-	NoLot      MissingKind = "no_lot"      // the product is known, none stands there
-	OutOfDate  MissingKind = "out_of_date" // all lots are past their date
-	NoTray     MissingKind = "no_tray"     // none of this role that holds the sheet
+	NoProduct  MissingKind = "no_product"   // no product of this role for this material
+	NoDilution MissingKind = "no_dilution"  // the product names none for this material
+	TooLittle  MissingKind = "too_little"   // of a product
+	NoLot      MissingKind = "no_lot"       // the product is known, none stands there
+	OutOfDate  MissingKind = "out_of_date"  // all lots are past their date
+	NoTray     MissingKind = "no_tray"      // none of this role that holds the sheet
+	NoTraySize MissingKind = "no_tray_size" // a tray that nobody measured
 	NoTank     MissingKind = "no_tank"
 	NoVessel   MissingKind = "no_vessel" // none to measure with
 	NoHolder   MissingKind = "no_holder" // nothing holds a whole packet
@@ -179,7 +184,6 @@ const (
 	LotAgeUnknown     FindingKind = "lot_age_unknown"
 	LeastPerRollShort FindingKind = "least_per_roll_short" // too little chemical for the film, said before pouring
 	LeastPerRollOK    FindingKind = "least_per_roll_ok"
-	LeastUnknown      FindingKind = "least_unknown" // label names no least per roll
 	CoversReels       FindingKind = "covers_reels"
 	SeveralMakings    FindingKind = "several_makings"
 	SeveralRuns       FindingKind = "several_runs" // the tank takes fewer reels than there are rolls
@@ -189,6 +193,7 @@ const (
 	SmallerTray       FindingKind = "smaller_tray" // much liquid in a large tray: a smaller one, or one tray in turn
 	TrayShared        FindingKind = "tray_shared"  // one tray used in turn
 	WarmRoom          FindingKind = "warm_room"    // print at the water's temperature with a shorter time
+	ColdRoom          FindingKind = "cold_room"    // the same, colder and longer
 	ColonAmbiguous    FindingKind = "colon_ambiguous"
 	PartPacket        FindingKind = "part_packet"
 	StandardAssumed   FindingKind = "standard_assumed"
@@ -237,10 +242,10 @@ type Cost struct {
 	Currency string
 	Total    int64
 	Parts    []CostPart
-	// PerSheet is per sheet of paper as asked, PerUnit per 80 in²; 0 where nothing is known.
-	PerUnit   int64
-	Unpriced  []string // products without a price
-	Reckoning reckoning.Reckoning
+	// PerUnit is per 80 in² (one 8×10), PerHead per person; 0 where nothing is known.
+	PerUnit, PerHead int64
+	Unpriced         []string // products without a price
+	Reckoning        reckoning.Reckoning
 }
 
 // CostPart is one product's share of the cost.
