@@ -1,0 +1,47 @@
+# wetside: the targets. `make run` starts it, `make test` proves it.
+SHELL := /bin/bash
+.DELETE_ON_ERROR:
+GO      ?= go
+DATA    ?=
+ADDR    ?= 127.0.0.1:8460
+VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unknown)
+LDFLAGS := -s -w -X main.version=$(VERSION)
+TOOL    := $(GO) tool -modfile=tools/go.mod
+
+.PHONY: run build test test-short lint generate fuzz bench torture pictures clean packages trial
+
+run: build ## build, start on this machine with the example darkroom, print where it is
+	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
+
+build: ## one static binary in bin/
+	@CGO_ENABLED=0 $(GO) build -trimpath -ldflags '$(LDFLAGS)' -o bin/wetside ./cmd/wetside
+
+packages: ## what the tests need from Debian, installed where it may be
+	@./tools/packages
+
+test: packages ## everything, on this machine
+	@./tools/test
+
+test-short: ## without browser and solvers
+	$(GO) test -short ./...
+
+lint: ## the linter, tidy modules, generated files
+	@./tools/lint
+
+generate: ## write what is generated: the file's schema, the water table, the man page
+	$(GO) generate ./...
+
+fuzz: ## every fuzz target for a minute each (FUZZTIME=)
+	@./tools/fuzz $(or $(FUZZTIME),60s)
+
+bench: build packages ## figures of speed and size, side by side
+	@./tools/bench
+
+torture: ## long forms of the fault and oracle tests
+	WETSIDE_LONG=1 $(GO) test -count=1 -timeout 60m ./store/... ./trade/...
+
+pictures: build packages ## the README's pictures, of the real program
+	@./tools/pictures
+
+clean:
+	rm -rf bin dist
