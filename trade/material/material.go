@@ -1,10 +1,6 @@
 package material
 
-import (
-	"strings"
-
-	"wetside/trade/quantity"
-)
+import "wetside/trade/quantity"
 
 // Material is what goes through the baths.
 type Material uint8
@@ -50,30 +46,5 @@ func Read(text string) (Material, error) {
 	case "film":
 		return Film, nil
 	}
-	return None, UnknownWord(text, "material")
-}
-
-// fold makes words comparable: lower case, hyphens as spaces, single spaces.
-func fold(text string) string {
-	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(text), "-", " ")), " ")
-}
-
-// UnknownWord is the error for a text that is none of the words read as a want.
-func UnknownWord(text, want string) error {
-	return &quantity.ReadError{Text: cut(text), Want: want, Why: WhyUnknownWord}
-}
-
-// WhyUnknownWord is the reason where a word is none of those that are read: neither a material nor a size.
-const WhyUnknownWord quantity.Why = "unknown_word"
-
-// cut keeps the first 80 characters.
-func cut(text string) string {
-	n := 0
-	for i := range text {
-		if n == 80 {
-			return text[:i]
-		}
-		n++
-	}
-	return text
+	return None, UnknownWord(text, "material", wordsOf(All())...)
 }

@@ -147,7 +147,7 @@ func Shuffled(t Tray, sheet material.Size) (Held, error) {
 	if err != nil || !f.Fits {
 		return held("shuffled", 0, 0), err
 	}
-	usual, most := 1, 1
+	var usual, most int
 	switch units, _ := sheet.Units80(); {
 	case !larger(t, sheet):
 		usual, most = 1, 1+min(l.Sheets, 1)

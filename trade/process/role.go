@@ -118,12 +118,14 @@ func read[T interface{ String() string }](text, want string, all []T) (T, error)
 	if strings.TrimSpace(text) == "" {
 		return none, &quantity.ReadError{Want: want, Why: quantity.WhyEmpty}
 	}
+	words := make([]string, 0, len(all))
 	for _, t := range all {
+		words = append(words, t.String())
 		if squeeze(t.String()) == squeeze(text) {
 			return t, nil
 		}
 	}
-	return none, material.UnknownWord(text, want)
+	return none, material.UnknownWord(text, want, words...)
 }
 
 // squeeze makes words comparable: lower case, without spaces, hyphens and low lines.
