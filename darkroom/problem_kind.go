@@ -1,0 +1,41 @@
+package darkroom
+
+// ProblemKind is the reason of a Problem, a stable key of the message catalogue. Beside these it may be any reason
+// of package outline, quantity or dilution.
+type ProblemKind string
+
+// The reasons that are this package's own, and those it looks for.
+const (
+	ProblemMissing             ProblemKind = "missing"
+	ProblemUnknownField        ProblemKind = "unknown_field"
+	ProblemDuplicateKey        ProblemKind = "duplicate_key"
+	ProblemNotMapping          ProblemKind = "not_a_mapping"
+	ProblemNotList             ProblemKind = "not_a_list"
+	ProblemNotOneValue         ProblemKind = "not_one_value"
+	ProblemBlankItem           ProblemKind = "blank_item"
+	ProblemTextTooLong         ProblemKind = "text_too_long"
+	ProblemControlCharacter    ProblemKind = "control_character"
+	ProblemNotAWord            ProblemKind = "not_a_word" // none of Expected.Words
+	ProblemUnreadable          ProblemKind = "unreadable" // not of the form of Expected.What
+	ProblemNotACount           ProblemKind = "not_a_count"
+	ProblemOutOfBounds         ProblemKind = "out_of_bounds"
+	ProblemNotPositive         ProblemKind = "not_positive"
+	ProblemNegative            ProblemKind = "negative"
+	ProblemNoSuchDate          ProblemKind = "no_such_date"
+	ProblemWhichOunce          ProblemKind = "which_ounce"
+	ProblemNotRising           ProblemKind = "not_rising"
+	ProblemHotBelowCold        ProblemKind = "hot_below_cold"
+	ProblemDoesNotGo           ProblemKind = "does_not_go" // beside Expected.Other it would mean nothing
+	ProblemNotAbove            ProblemKind = "not_above"
+	ProblemMarksDoNotDivide    ProblemKind = "marks_do_not_divide"
+	ProblemTooManyMarks        ProblemKind = "too_many_marks"
+	ProblemNumbersMiss         ProblemKind = "numbers_miss"
+	ProblemOverBrim            ProblemKind = "over_the_brim"
+	ProblemNotFor              ProblemKind = "not_for" // a material that is none of Expected.Words
+	ProblemMoreThanHolds       ProblemKind = "more_than_it_holds"
+	ProblemBefore              ProblemKind = "before" // a date before that of Expected.Other
+	ProblemSameName            ProblemKind = "same_name"
+	ProblemNoSuchProduct       ProblemKind = "no_such_product"
+	ProblemNoSuchRoleOrProduct ProblemKind = "no_such_role_or_product"
+	ProblemNoDeveloper         ProblemKind = "no_developer"
+)

@@ -1,0 +1,4 @@
+package darkroom
+
+// Message is a todo.
+func (p Problem) Message() string { return string(p.Kind) + " " + p.Found }
