@@ -7,7 +7,7 @@ import (
 )
 
 // A number is what the digits came to, before it is known whether an exact or a float64 figure is wanted:
-// a decimal ("12.5", digits and at most one point) and a vulgar fraction beside it. One of them may be missing.
+// a decimal ("12.5", digits and at most one point) and a fraction beside it. One of them may be missing.
 type number struct {
 	decimal string
 	frac    Ratio
@@ -16,11 +16,40 @@ type number struct {
 // maxDigits is how long a number may be, its point counted.
 const maxDigits = 40
 
-// number reads a number without a sign: 10, 0.5, 0,5, .5, ½, 1/2, 1 1/2, 1-1/2, 4½.
+// ReadRatio reads a bare number as people write it: 10, ½, 1/2, 1 1/2, 1-1/2, 4½, 0,5, .5, 0.125. Digits in groups
+// (1,000 and 1 000) are refused, because 1,000 is one in one country and a thousand in the next.
+func ReadRatio(text string) (Ratio, error) {
+	return read(text, "number", (*scan).ratio)
+}
+
+// ScanRatio reads the number that stands at byte at of text, and returns where it ends. The error is a *ReadError.
+func ScanRatio(text string, at int) (r Ratio, end int, err error) {
+	s := &scan{text: text, at: at, want: "number"}
+	if r, err = s.ratio(); err != nil {
+		return Ratio{}, at, err
+	}
+	return r, s.at, nil
+}
+
+// ratio reads a number that is wanted exactly.
+func (s *scan) ratio() (Ratio, error) {
+	start := s.at
+	n, err := s.number()
+	if err != nil {
+		return Ratio{}, err
+	}
+	r, err := n.ratio()
+	if err != nil {
+		return Ratio{}, s.failAt(start, WhyTooLong)
+	}
+	return r, nil
+}
+
+// number reads a number without a sign.
 func (s *scan) number() (number, error) {
 	start := s.at
 	if s.negative() {
-		return number{}, s.failAt(start, WhyNegative, "")
+		return number{}, s.fail(WhyNegative)
 	}
 	whole := s.digits()
 	if frac, ok, err := s.slash(whole); ok {
@@ -29,14 +58,15 @@ func (s *scan) number() (number, error) {
 	if frac, ok, err := s.mixed(whole); ok {
 		return number{whole, frac}, err
 	}
+	comma := strings.HasPrefix(s.rest(), ",")
 	n := number{decimal: whole + s.decimals()}
 	switch {
 	case n.decimal == "":
 		return number{}, s.fail(WhyNoNumber)
 	case len(n.decimal) > maxDigits:
-		return number{}, s.failAt(start, WhyTooLong, "")
-	case s.grouped(whole, n.decimal):
-		return number{}, s.failAt(start, WhyGrouped, "")
+		return number{}, s.failAt(start, WhyTooLong)
+	case comma && n.likeThousands() || s.group():
+		return number{}, s.failAt(start, WhyGrouped)
 	}
 	return n, nil
 }
@@ -48,8 +78,7 @@ func (s *scan) negative() bool {
 		return false
 	}
 	t.space()
-	_, isVulgar := t.vulgar()
-	return isVulgar || startsWithDigit(t.rest()) || t.decimals() != ""
+	return startsWithDigit(t.rest()) || t.decimals() != "" || vulgarAt(t.rest()) >= 0
 }
 
 // digits takes the digits that stand here.
@@ -64,23 +93,26 @@ func (s *scan) digits() string {
 
 // decimals takes a point or a comma and the digits behind it, as ".5"; nothing where no digit follows.
 func (s *scan) decimals() string {
-	was := s.at
-	if s.take(".", ",") {
-		if d := s.digits(); d != "" {
-			return "." + d
-		}
+	t := *s
+	if !t.take(".", ",") {
+		return ""
 	}
-	s.at = was
-	return ""
+	d := t.digits()
+	if d == "" {
+		return ""
+	}
+	s.at = t.at
+	return "." + d
 }
 
-// grouped tells whether the digits just taken are, or may be, in groups of three: 1,000 and 1.000.000 and
-// 1 000. Whether 1,000 is one or a thousand depends on the writer's country, so none of these is read.
-func (s *scan) grouped(whole, decimal string) bool {
-	if strings.HasPrefix(s.text[s.at-(len(decimal)-len(whole)):], ",") && len(decimal)-len(whole) == 4 &&
-		len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0' {
-		return true
-	}
+// likeThousands tells whether the decimal has the form of digits in groups: 1.000, 12.500, not 0.125.
+func (n number) likeThousands() bool {
+	whole, dec, _ := strings.Cut(n.decimal, ".")
+	return len(dec) == 3 && len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0'
+}
+
+// group tells whether a further group of digits stands here, behind a number: 1.000.000, 1'000, 1 000.
+func (s *scan) group() bool {
 	t := *s
 	if t.take("'", "’", ",", ".") {
 		return startsWithDigit(t.rest())
@@ -91,75 +123,68 @@ func (s *scan) grouped(whole, decimal string) bool {
 
 // slash takes the rest of a fraction whose upper figure was top.
 func (s *scan) slash(top string) (r Ratio, ok bool, err error) {
-	t, start := *s, s.at-len(top)
-	if top == "" || !t.take("/", "⁄", "∕") {
+	t := *s
+	if top == "" || !t.take("/", "⁄", "∕") || !startsWithDigit(t.rest()) {
 		return Ratio{}, false, nil
 	}
+	start := s.at - len(top)
 	bottom := t.digits()
-	if bottom == "" {
-		return Ratio{}, false, nil
-	}
 	s.at = t.at
 	num, err1 := strconv.ParseInt(top, 10, 64)
 	den, err2 := strconv.ParseInt(bottom, 10, 64)
 	switch {
 	case err1 != nil || err2 != nil:
-		return Ratio{}, true, s.failAt(start, WhyTooLong, "")
+		return Ratio{}, true, s.failAt(start, WhyTooLong)
 	case den == 0:
-		return Ratio{}, true, s.failAt(start, WhyNoFraction, "")
+		return Ratio{}, true, s.failAt(start, WhyNoFraction)
 	}
 	r, err = NewRatio(num, den)
 	return r, true, err
 }
 
-// mixed takes the fraction that stands behind a whole number, or alone where it is one character.
+// mixed takes the fraction that stands behind a whole number, or alone where it is one character. Behind a hyphen
+// a fraction below 1 is part of the number (1-1/2 is one and a half): as the end of a range it would run backwards.
 func (s *scan) mixed(whole string) (r Ratio, ok bool, err error) {
 	t := *s
-	hyphen := false
-	if whole != "" {
-		if t.space(); t.at == s.at {
-			hyphen = t.take("-")
+	hyphen := whole != "" && t.take("-")
+	if !hyphen && whole != "" {
+		t.space()
+	}
+	if i := vulgarAt(t.rest()); i >= 0 {
+		if hyphen && whole == "0" {
+			return Ratio{}, false, nil
 		}
+		s.at = t.at + utf8.RuneLen(vulgars[i].char)
+		return vulgars[i].is, true, nil
 	}
-	if r, ok = t.vulgar(); ok {
-		s.at = t.at
-		return r, true, nil
-	}
-	if t.at == s.at {
+	if whole == "" || t.at == s.at {
 		return Ratio{}, false, nil
 	}
 	start := t.at
-	if r, ok, err = t.slash(t.digits()); !ok || hyphen && r.num >= r.den {
+	r, ok, err = t.slash(t.digits())
+	isProper := err == nil && r.num < r.den
+	if !ok || hyphen && !isProper {
 		return Ratio{}, false, nil
 	}
 	s.at = t.at
-	if err == nil && r.num >= r.den {
-		err = s.failAt(start, WhyNoFraction, "")
+	if err == nil && !isProper {
+		err = s.failAt(start, WhyNoFraction)
 	}
 	return r, true, err
 }
 
-// vulgar takes a fraction of one character.
-func (s *scan) vulgar() (Ratio, bool) {
-	c, n := utf8.DecodeRuneInString(s.rest())
-	v := vulgar(c)
-	if v.num == 0 {
-		return Ratio{}, false
-	}
-	s.at += n
-	return v, true
-}
-
-// vulgar returns the value of a one-character fraction (Unicode: Latin-1 Supplement and Number Forms), or 0.
-func vulgar(c rune) Ratio {
-	for _, v := range vulgars {
+// vulgarAt returns which fraction of one character text starts with, or -1.
+func vulgarAt(text string) int {
+	c, _ := utf8.DecodeRuneInString(text)
+	for i, v := range vulgars {
 		if v.char == c {
-			return v.is
+			return i
 		}
 	}
-	return Ratio{}
+	return -1
 }
 
+// vulgars are the fractions of one character. Source: Unicode, Latin-1 Supplement and Number Forms.
 var vulgars = [...]struct {
 	char rune
 	is   Ratio
@@ -188,13 +213,10 @@ var vulgars = [...]struct {
 func (n number) ratio() (Ratio, error) {
 	whole, dec, _ := strings.Cut(n.decimal, ".")
 	dec = strings.TrimRight(dec, "0")
-	if n.decimal == "" || len(dec) > 18 {
-		if n.decimal == "" {
-			return n.frac, nil
-		}
+	if len(dec) > 18 {
 		return Ratio{}, ErrRange
 	}
-	v, err := strconv.ParseInt("0"+whole+dec, 10, 64)
+	num, err := strconv.ParseInt("0"+whole+dec, 10, 64)
 	if err != nil {
 		return Ratio{}, ErrRange
 	}
@@ -202,7 +224,7 @@ func (n number) ratio() (Ratio, error) {
 	for range dec {
 		den *= 10
 	}
-	r, err := NewRatio(v, den)
+	r, err := NewRatio(num, den)
 	if err != nil {
 		return Ratio{}, err
 	}
@@ -211,6 +233,6 @@ func (n number) ratio() (Ratio, error) {
 
 // float returns the number to the nearest float64.
 func (n number) float() float64 {
-	f, _ := strconv.ParseFloat("0"+n.decimal, 64) // digits and a point, always readable
+	f, _ := strconv.ParseFloat("0"+n.decimal, 64) // always readable: digits and a point
 	return f + n.frac.Float()
 }

@@ -1,15 +1,17 @@
 package quantity
 
 import (
+	"cmp"
 	"errors"
+	"fmt"
 	"math/bits"
 )
 
 // ErrRange is returned where a figure is too large, too small or not a number.
 var ErrRange = errors.New("out of range")
 
-// Ratio is an exact rational number in lowest terms with a positive denominator.
-// The zero value is 0 (its denominator counts as 1).
+// Ratio is an exact rational number in lowest terms with a positive denominator. The zero value is 0, and the only
+// form of 0, so that == compares ratios.
 type Ratio struct{ num, den int64 }
 
 // NewRatio returns num/den in lowest terms. A zero denominator, or a value that does not fit, is ErrRange.
@@ -21,14 +23,20 @@ func NewRatio(num, den int64) (Ratio, error) {
 	if den < 0 {
 		num, den = -num, -den
 	}
-	if g := gcd(abs(num), den); g > 1 {
-		num, den = num/g, den/g
+	if num == 0 {
+		return Ratio{}, nil
 	}
-	return Ratio{num, den}, nil
+	g := gcd(abs(num), den)
+	return Ratio{num / g, den / g}, nil
 }
 
-// Int returns n as a ratio.
-func Int(n int64) Ratio { return Ratio{n, 1} }
+// Int returns n as a ratio. The smallest int64 counts as the one above it, so that every ratio has its negative.
+func Int(n int64) Ratio {
+	if n == 0 {
+		return Ratio{}
+	}
+	return Ratio{max(n, -maxInt), 1}
+}
 
 // Num returns the numerator.
 func (r Ratio) Num() int64 { return r.num }
@@ -36,7 +44,7 @@ func (r Ratio) Num() int64 { return r.num }
 // Den returns the denominator, 1 or more.
 func (r Ratio) Den() int64 { return max(r.den, 1) }
 
-// Float returns the nearest float64.
+// Float returns the number as a float64: the nearest one where numerator and denominator are below 2^53.
 func (r Ratio) Float() float64 { return float64(r.num) / float64(r.Den()) }
 
 // Sign returns -1, 0 or 1.
@@ -52,9 +60,10 @@ func (r Ratio) Sign() int {
 
 // Add returns r + s, or ErrRange where it does not fit.
 func (r Ratio) Add(s Ratio) (Ratio, error) {
-	a, ok1 := mul(r.num, s.Den())
-	b, ok2 := mul(s.num, r.Den())
-	d, ok3 := mul(r.Den(), s.Den())
+	g := gcd(r.Den(), s.Den())
+	a, ok1 := mul(r.num, s.Den()/g)
+	b, ok2 := mul(s.num, r.Den()/g)
+	d, ok3 := mul(r.Den()/g, s.Den())
 	if !ok1 || !ok2 || !ok3 || (b > 0 && a > maxInt-b) || (b < 0 && a < -maxInt-b) {
 		return Ratio{}, ErrRange
 	}
@@ -62,7 +71,7 @@ func (r Ratio) Add(s Ratio) (Ratio, error) {
 }
 
 // Sub returns r - s, or ErrRange where it does not fit.
-func (r Ratio) Sub(s Ratio) (Ratio, error) { return r.Add(Ratio{-s.num, s.Den()}) }
+func (r Ratio) Sub(s Ratio) (Ratio, error) { return r.Add(Ratio{-s.num, s.den}) }
 
 // Mul returns r × s, or ErrRange where it does not fit.
 func (r Ratio) Mul(s Ratio) (Ratio, error) {
@@ -87,18 +96,70 @@ func (r Ratio) Quo(s Ratio) (Ratio, error) {
 	return r.Mul(inv)
 }
 
+// Equal tells whether r and s are the same number.
+func (r Ratio) Equal(s Ratio) bool { return r == s }
+
 // Cmp compares r with s exactly: -1, 0 or 1.
 func (r Ratio) Cmp(s Ratio) int {
 	if rs, ss := r.Sign(), s.Sign(); rs != ss || rs == 0 {
-		return cmpInt(rs, ss)
+		return cmp.Compare(rs, ss)
 	}
-	ah, al := bits.Mul64(uint64(abs(r.num)), uint64(s.Den()))
-	bh, bl := bits.Mul64(uint64(abs(s.num)), uint64(r.Den()))
-	c := cmpUint(ah, bh)
-	if c == 0 {
-		c = cmpUint(al, bl)
+	return cmpProducts(r.num, s.Den(), s.num, r.Den()) * r.Sign()
+}
+
+// cmpProducts compares |a × b| with |c × d|.
+func cmpProducts(a, b, c, d int64) int {
+	h1, l1 := bits.Mul64(uint64(abs(a)), uint64(abs(b)))
+	h2, l2 := bits.Mul64(uint64(abs(c)), uint64(abs(d)))
+	return cmp.Or(cmp.Compare(h1, h2), cmp.Compare(l1, l2))
+}
+
+// String returns the number so that ReadRatio reads it back: 9, 0.5, 61.5 where six decimals hold it, else a fraction,
+// 32 1/3. A minus sign stands before a negative one, which ReadRatio refuses.
+func (r Ratio) String() string {
+	if text, ok := r.decimal(6); ok {
+		return text
 	}
-	return c * r.Sign()
+	return r.fraction()
+}
+
+// decimal returns the number with no more decimals than it needs, and whether so many hold it exactly.
+func (r Ratio) decimal(most int) (string, bool) {
+	places, scale := 0, int64(1)
+	for ; scale%r.Den() != 0; places++ {
+		if places == most {
+			return "", false
+		}
+		scale *= 10
+	}
+	n, ok := mul(abs(r.num), scale/r.Den())
+	if !ok {
+		return "", false
+	}
+	digits := fmt.Sprintf("%0*d", places+1, n)
+	if cut := len(digits) - places; places > 0 {
+		digits = digits[:cut] + "." + digits[cut:]
+	}
+	return r.minus() + digits, true
+}
+
+// fraction returns the number as a whole number, a fraction or both: 2, 1/2, 2 1/2.
+func (r Ratio) fraction() string {
+	whole, rest := abs(r.num)/r.Den(), abs(r.num)%r.Den()
+	switch {
+	case rest == 0:
+		return fmt.Sprintf("%s%d", r.minus(), whole)
+	case whole == 0:
+		return fmt.Sprintf("%s%d/%d", r.minus(), rest, r.den)
+	}
+	return fmt.Sprintf("%s%d %d/%d", r.minus(), whole, rest, r.den)
+}
+
+func (r Ratio) minus() string {
+	if r.num < 0 {
+		return "-"
+	}
+	return ""
 }
 
 // Of returns r × v to the nearest unit of Volume, halves away from zero, or ErrRange beyond MaxVolume.
@@ -147,24 +208,4 @@ func mul(a, b int64) (int64, bool) {
 		return -int64(lo), true
 	}
 	return int64(lo), true
-}
-
-func cmpInt(a, b int) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}
-
-func cmpUint(a, b uint64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }

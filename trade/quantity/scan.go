@@ -6,8 +6,8 @@ import (
 	"unicode/utf8"
 )
 
-// maxText is the longest text that is read as a quantity, in bytes. Nobody writes more on a label's line.
-const maxText = 200
+// MaxText is the longest text that is read as a quantity, in bytes. Nobody writes more on a line of a label.
+const MaxText = 200
 
 // A scan walks along a text. Its methods leave at behind what they took, and where they failed at the trouble.
 type scan struct {
@@ -16,27 +16,32 @@ type scan struct {
 	want string
 }
 
-// open starts reading text as a want: it must hold something and not too much of it.
-func open(text, want string) (*scan, error) {
+// read reads the whole of text with f, as a want. An error means the zero value.
+func read[T any](text, want string, f func(*scan) (T, error)) (v T, err error) {
 	s := &scan{text: text, want: want}
-	if len(text) > maxText {
-		return s, s.fail(WhyTooLong)
-	}
-	if !utf8.ValidString(text) {
-		return s, s.fail(WhyNotText)
+	if err := CheckText(text, want); err != nil {
+		return v, err
 	}
 	s.space()
-	if s.done() {
-		return s, s.fail(WhyEmpty)
+	got, err := f(s)
+	if err != nil {
+		return v, err
 	}
-	return s, nil
+	if s.space(); !s.done() {
+		return v, s.fail(WhyTrailing)
+	}
+	return got, nil
 }
 
-// close refuses whatever is left of the text.
-func (s *scan) close() error {
-	s.space()
-	if !s.done() {
-		return s.fail(WhyTrailing)
+// CheckText refuses what is no text to read a want from: too long, not UTF-8, empty. The error is a *ReadError.
+func CheckText(text, want string) error {
+	switch {
+	case len(text) > MaxText:
+		return NewReadError(text, 0, want, WhyTooLong)
+	case !utf8.ValidString(text):
+		return NewReadError(text, 0, want, WhyNotText)
+	case strings.TrimSpace(text) == "":
+		return NewReadError(text, 0, want, WhyEmpty)
 	}
 	return nil
 }
@@ -50,9 +55,9 @@ func (s *scan) space() {
 	s.at = len(s.text) - len(strings.TrimLeftFunc(s.rest(), unicode.IsSpace))
 }
 
-// take skips one of the given words where the text goes on with it, and tells whether it did.
-func (s *scan) take(words ...string) bool {
-	for _, w := range words {
+// take skips the first of the given signs that stands here, and tells whether one did.
+func (s *scan) take(signs ...string) bool {
+	for _, w := range signs {
 		if strings.HasPrefix(s.rest(), w) {
 			s.at += len(w)
 			return true
@@ -63,33 +68,31 @@ func (s *scan) take(words ...string) bool {
 
 // word skips w and the space around it where w stands here, in capitals or not, as a word of its own.
 func (s *scan) word(w string) bool {
-	was := s.at
-	s.space()
-	if n := prefix(s.rest(), w); n > 0 && !startsWithLetter(s.text[s.at+n:]) {
-		s.at += n
-		s.space()
-		return true
+	t := *s
+	t.space()
+	n := prefix(t.rest(), w)
+	if n == 0 || !ends(w, t.rest()[n:]) {
+		return false
 	}
-	s.at = was
-	return false
+	s.at = t.at + n
+	s.space()
+	return true
 }
 
 // fail says that the trouble is here.
-func (s *scan) fail(why Why) error { return s.failAt(s.at, why, "") }
+func (s *scan) fail(why Why) error { return s.failAt(s.at, why) }
 
-func (s *scan) failAt(at int, why Why, near string) error {
-	text := strings.ToValidUTF8(s.text[:min(len(s.text), 4*maxShown)], "\uFFFD")
-	if r := []rune(text); len(r) > maxShown {
-		text = string(r[:maxShown])
-	}
-	return &ReadError{Text: text, At: min(at, len(text)), Want: s.want, Why: why, Near: near}
+func (s *scan) failAt(at int, why Why) error { return NewReadError(s.text, at, s.want, why) }
+
+// failNear says that the trouble is here and which word was perhaps meant.
+func (s *scan) failNear(why Why, near string) error {
+	e := NewReadError(s.text, s.at, s.want, why)
+	e.Near = near
+	return e
 }
 
-// maxShown is how many characters of a text an error repeats.
-const maxShown = 80
-
 // prefix returns the length of the start of text that is written like name: capitals do not matter, and a space
-// of the name is any number of spaces and full stops (none, too) in the text. 0: it starts otherwise.
+// of the name is any number of spaces and full stops in the text, or none. 0: it starts otherwise.
 func prefix(text, name string) int {
 	at := 0
 	for _, want := range name {
@@ -108,9 +111,11 @@ func prefix(text, name string) int {
 
 func spaceOrStop(r rune) bool { return r == '.' || unicode.IsSpace(r) }
 
-func startsWithLetter(text string) bool {
-	r, _ := utf8.DecodeRuneInString(text)
-	return unicode.IsLetter(r)
+// ends tells whether a word may end where text goes on: no letter follows its last letter.
+func ends(word, text string) bool {
+	last, _ := utf8.DecodeLastRuneInString(word)
+	next, _ := utf8.DecodeRuneInString(text)
+	return !unicode.IsLetter(last) || !unicode.IsLetter(next) && !unicode.IsMark(next) && next != '_'
 }
 
 func startsWithDigit(text string) bool { return text != "" && text[0] >= '0' && text[0] <= '9' }

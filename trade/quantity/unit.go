@@ -37,6 +37,14 @@ const (
 	UnitImperialGallon
 )
 
+// VolumeUnits returns every unit.
+func VolumeUnits() []VolumeUnit {
+	return []VolumeUnit{
+		UnitML, UnitLitre, UnitUSOunce, UnitImperialOunce, UnitUSPint, UnitImperialPint, UnitUSQuart,
+		UnitImperialQuart, UnitUSGallon, UnitImperialGallon,
+	}
+}
+
 // Volume returns the exact volume of one unit.
 func (u VolumeUnit) Volume() Volume {
 	return [...]Volume{
@@ -57,17 +65,20 @@ func (u VolumeUnit) System() System {
 	}
 }
 
-// Mass is a mass in grams.
-type Mass float64
+// Symbol returns what a jug has printed on it: "mL", "fl oz". It does not say whose ounce it is.
+func (u VolumeUnit) Symbol() string {
+	return [...]string{"mL", "L", "fl oz", "fl oz", "pt", "pt", "qt", "qt", "gal", "gal"}[u]
+}
 
-// Length is a length in millimetres.
-type Length float64
-
-// Area is an area in square metres.
-type Area float64
-
-// Celsius is a temperature in degrees Celsius.
-type Celsius float64
-
-// Density is a density in grams per millilitre.
-type Density float64
+// String returns the unit with its system where there are two of it: "mL", "US fl oz", "imp fl oz". ReadVolumeUnit
+// reads it back whatever the ounce.
+func (u VolumeUnit) String() string {
+	switch u.System() {
+	case US:
+		return "US " + u.Symbol()
+	case Imperial:
+		return "imp " + u.Symbol()
+	case Metric:
+	}
+	return u.Symbol()
+}
