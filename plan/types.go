@@ -81,10 +81,12 @@ type Bath struct {
 	Depth        quantity.Length  // at Volume; 0 for a tank
 	Makings      int
 	Life         *Life // why so many makings, where a label's capacity says so
-	Tolerance    float64
-	Lots         []Draw
-	Mix          measure.Result
-	Vessels      []measure.Vessel // what Mix's indexes mean
+	// WaterFirst says that about three quarters of the water goes in before the chemical.
+	WaterFirst bool
+	Tolerance  float64
+	Lots       []Draw
+	Mix        measure.Result
+	Vessels    []measure.Vessel // what Mix's indexes mean
 	// Rinse names the vessels that another bath's chemical was in before, in the order of mixing.
 	Rinse       []string
 	Temperature quantity.Celsius

@@ -220,3 +220,8 @@ func ofFigure(f reckoning.Figure) Figure {
 	}
 	return out
 }
+
+// Imported is what `wetside import --json` prints.
+type Imported struct {
+	Entries int `json:"entries"`
+}
