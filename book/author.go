@@ -1,0 +1,44 @@
+package book
+
+import "time"
+
+// An Author makes entries: who and what taps, when, and where ids come from. Entries of one Author are a microsecond
+// apart, so that their order holds wherever they are sorted by the moment.
+type Author struct {
+	By     string    // a person's id, or empty
+	Device string    // or empty
+	Now    time.Time // when it happens
+	NewID  func() string
+
+	made int
+}
+
+// Write returns an entry that says body, in today's version; position, darkroom and hash are set where it is written.
+func (a *Author) Write(body Body) (Entry, error) {
+	text, err := encode(body)
+	if err != nil {
+		return Entry{}, badBody(Entry{Kind: body.Kind(), Version: Upcasters().Version(body.Kind())}, err)
+	}
+	return a.entry(body.Kind(), text), nil
+}
+
+// TakeBack returns a correction that takes back the entry of an id; why may be empty.
+func (a *Author) TakeBack(id, why string) (Entry, error) {
+	e, err := a.Write(&Corrected{Why: why})
+	e.TakesBack = id
+	return e, err
+}
+
+func (a *Author) entry(k Kind, body string) Entry {
+	e := Entry{
+		ID:         a.NewID(),
+		Kind:       k,
+		Version:    Upcasters().Version(k),
+		HappenedAt: Instant(a.Now).Add(time.Duration(a.made) * time.Microsecond),
+		By:         a.By,
+		Device:     a.Device,
+		Body:       body,
+	}
+	a.made++
+	return e
+}

@@ -1,0 +1,63 @@
+package book
+
+import (
+	"slices"
+	"strings"
+	"time"
+)
+
+// A Bath is a bath as it was made.
+type Bath struct {
+	ID      string
+	Entry   string // the entry that says so
+	MixedAt time.Time
+	By      string // a person's id, or empty
+	Mixed   Mixed  // in the words of the entry
+}
+
+// A making is one entry's say about a bath.
+type making struct {
+	at    int64
+	entry string
+	bath  Bath
+}
+
+func (s *State) tellMixed(e Entry, b *Mixed) error {
+	if err := s.tellDraws(e, b.From, b.Ounce); err != nil {
+		return err
+	}
+	m := making{e.HappenedAt.UnixMicro(), e.ID, Bath{b.Bath, e.ID, e.HappenedAt, e.By, *b}}
+	list := slices.Clip(s.baths[b.Bath])
+	i, _ := slices.BinarySearchFunc(list, m, compareMakings)
+	s.baths[b.Bath] = slices.Insert(list, i, m)
+	return nil
+}
+
+func compareMakings(a, b making) int {
+	switch {
+	case a.at < b.at:
+		return -1
+	case a.at > b.at:
+		return 1
+	}
+	return strings.Compare(a.entry, b.entry)
+}
+
+// Baths returns the baths that were made and not taken back, the earliest first.
+func (s *State) Baths() []Bath {
+	var made []making
+	for _, list := range s.baths {
+		for _, m := range slices.Backward(list) {
+			if s.corrections.stands(m.entry) {
+				made = append(made, m)
+				break
+			}
+		}
+	}
+	slices.SortFunc(made, compareMakings)
+	out := make([]Bath, 0, len(made))
+	for _, m := range made {
+		out = append(out, m.bath)
+	}
+	return out
+}

@@ -1,0 +1,16 @@
+// Package book says what happened: an append-only journal of entries, its fold into the present state, and the
+// way of a darkroom file into it and out of it. It is pure: no I/O, no clock, no ids of its own making.
+//
+// An Entry has an envelope that is final and a body: JSON text, kept byte for byte, with the darkroom file's
+// field names and the user's own words. No derived figure ever stands in an entry. Each entry carries the
+// SHA-256 of the one before it, over a length-prefixed framing of all its fields (see HashOf).
+//
+// Facts (a lot received, opened, counted, drawn from; a bath mixed; a stock made) are never refused and take
+// effect by the moment they happened; decisions (the room, the bench, products, people, the wanted session, a
+// discard, a correction) take effect by position and name the position they were made on. So two devices'
+// facts give the same state in whatever order they arrive. A correction takes an entry back by its id, and
+// can itself be taken back; what can't be undone says why. Entries of a newer version or an unknown kind are
+// kept, counted and reported, and change nothing. An older version is read through an upcaster.
+//
+// People are ids in entries; names and notes stand in the erasable record People.
+package book

@@ -1,0 +1,94 @@
+package book
+
+// Kind names what an entry says. A kind's name never changes; its body's version may.
+type Kind string
+
+// The kinds of entry. For each kind stands a body of the same name, except that all things of the file share
+// Set and Removed.
+const (
+	RoomSet        Kind = "room.set"
+	BenchSet       Kind = "bench.set"
+	VesselSet      Kind = "vessel.set"
+	VesselRemoved  Kind = "vessel.removed"
+	TraySet        Kind = "tray.set"
+	TrayRemoved    Kind = "tray.removed"
+	TankSet        Kind = "tank.set"
+	TankRemoved    Kind = "tank.removed"
+	ProductSet     Kind = "product.set"
+	ProductRemoved Kind = "product.removed"
+	PersonSet      Kind = "person.set"
+	PersonRemoved  Kind = "person.removed"
+	SessionSet     Kind = "session.set" // the session that is wanted
+	Received       Kind = "lot.received"
+	Opened         Kind = "lot.opened"
+	Counted        Kind = "lot.counted"
+	Drawn          Kind = "lot.drawn"
+	Discarded      Kind = "lot.discarded"
+	StockMade      Kind = "stock.made"
+	BathMixed      Kind = "bath.mixed"
+	Correction     Kind = "correction"
+)
+
+// Known reports whether this program knows the kind.
+func (k Kind) Known() bool { return k.blank() != nil }
+
+// Decides reports whether entries of the kind are decisions, which carry the position they were made on. All
+// others are facts, which are never refused for what else happened.
+func (k Kind) Decides() bool {
+	switch k {
+	case Received, Opened, Counted, Drawn, StockMade, BathMixed:
+		return false
+	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved,
+		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, Correction:
+		return true
+	default:
+		return false
+	}
+}
+
+// A Part is a part of the darkroom file that entries set as a whole.
+type Part string
+
+// The parts. Room, Bench (what of the bench is no thing: fill depth, what can dry) and Session are one of each in
+// a darkroom; of the others there are many, each with an id.
+const (
+	RoomPart    Part = "room"
+	BenchPart   Part = "bench"
+	SessionPart Part = "session"
+	VesselPart  Part = "vessel"
+	TrayPart    Part = "tray"
+	TankPart    Part = "tank"
+	ProductPart Part = "product"
+	PersonPart  Part = "person"
+)
+
+// single reports whether there is one such part in a darkroom.
+func (p Part) single() bool { return p == RoomPart || p == BenchPart || p == SessionPart }
+
+// blank returns an empty body of the kind to read into, nil for an unknown kind.
+func (k Kind) blank() Body {
+	switch k {
+	case RoomSet, BenchSet, SessionSet, VesselSet, TraySet, TankSet, ProductSet, PersonSet:
+		return &Set{Part: Part(k[:len(k)-len(".set")])}
+	case VesselRemoved, TrayRemoved, TankRemoved, ProductRemoved, PersonRemoved:
+		return &Removed{Part: Part(k[:len(k)-len(".removed")])}
+	case Received:
+		return &LotReceived{}
+	case Opened:
+		return &LotOpened{}
+	case Counted:
+		return &LotCounted{}
+	case Drawn:
+		return &LotDrawn{}
+	case Discarded:
+		return &LotDiscarded{}
+	case StockMade:
+		return &Stock{}
+	case BathMixed:
+		return &Mixed{}
+	case Correction:
+		return &Corrected{}
+	default:
+		return nil
+	}
+}

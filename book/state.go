@@ -1,0 +1,228 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"wetside/darkroom"
+)
+
+// A State is the fold of a darkroom's entries: what is there now. It is made by New or Fold, moved on by Apply, and
+// not safe for use by several goroutines while one applies; Clone gives one to keep.
+type State struct {
+	darkroom string
+	position int64
+	old      Upcasts
+
+	room     history[darkroom.Room]
+	bench    history[darkroom.Bench]
+	session  history[darkroom.Session]
+	vessels  things[darkroom.Vessel]
+	trays    things[darkroom.Tray]
+	tanks    things[darkroom.Tank]
+	products things[darkroom.Product]
+	people   things[darkroom.Person]
+	lots     map[string][]happening
+	baths    map[string][]making
+
+	corrections corrections
+	unread      []Unread
+	read        map[amountKey]amount // what words came to, so that each is read once
+}
+
+// An Unread is an entry that stands in the book and has no effect here.
+type Unread struct {
+	ID       string
+	Position int64
+	Kind     Kind
+	Version  int
+	Cause    error // of kind Newer, or BadInput for a body that is not what its kind says
+}
+
+// New returns the state of an empty book. old lifts bodies of older versions; Upcasters() is the program's own.
+func New(darkroomID string, old Upcasts) *State {
+	return &State{
+		darkroom:    darkroomID,
+		old:         old,
+		vessels:     newThings[darkroom.Vessel](),
+		trays:       newThings[darkroom.Tray](),
+		tanks:       newThings[darkroom.Tank](),
+		products:    newThings[darkroom.Product](),
+		people:      newThings[darkroom.Person](),
+		lots:        map[string][]happening{},
+		baths:       map[string][]making{},
+		corrections: newCorrections(),
+		read:        map[amountKey]amount{},
+	}
+}
+
+// Fold returns the state after a darkroom's entries, from position 1 on. The error is that of Apply.
+func Fold(darkroomID string, entries []Entry) (*State, error) {
+	s := New(darkroomID, Upcasters())
+	for _, e := range entries {
+		if err := s.Apply(e); err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+// Apply moves the state on by the next entry. What can't be read is kept in Unread and changes nothing. The error, of
+// kind Damaged, is for an entry of another darkroom or at another position than the next; the state is then as before.
+func (s *State) Apply(e Entry) error {
+	if e.Darkroom != s.darkroom || e.Position != s.position+1 {
+		return &Error{Kind: Damaged, Key: "entry_out_of_order", Cause: fmt.Errorf(
+			"%s at %d was given the entry at %d of %s", s.darkroom, s.position, e.Position, e.Darkroom)}
+	}
+	s.position = e.Position
+	body, err := s.old.Read(e)
+	if err == nil {
+		err = s.tell(e, body)
+	}
+	if err != nil {
+		s.unread = append(s.unread, Unread{e.ID, e.Position, e.Kind, e.Version, err})
+	}
+	return nil
+}
+
+// tell takes in one body. On an error nothing was taken in.
+func (s *State) tell(e Entry, body Body) error {
+	switch b := body.(type) {
+	case *Set:
+		return s.tellSet(e, b)
+	case *Removed:
+		return s.tellRemoved(e, b)
+	case *LotReceived:
+		return s.tellComing(e, b.Lot, b.Product, b.As, b.Ounce)
+	case *LotOpened:
+		day, err := time.Parse(time.DateOnly, b.Opened)
+		if err != nil {
+			return badBody(e, err)
+		}
+		s.happened(b.Lot, happening{do: actOpened, opened: darkroom.As[time.Time]{Value: day, Text: b.Opened}}, e)
+	case *LotCounted:
+		a, err := readCount(b.Left, b.Ounce)
+		if err != nil {
+			return badBody(e, err)
+		}
+		s.happened(b.Lot, happening{do: actCounted, amount: a, words: b.Left, ounce: b.Ounce}, e)
+	case *LotDrawn:
+		return s.tellDraws(e, []Draw{b.Draw}, b.Ounce)
+	case *LotDiscarded:
+		s.happened(b.Lot, happening{do: actDiscarded}, e)
+	case *Stock:
+		return s.tellStock(e, b)
+	case *Mixed:
+		return s.tellMixed(e, b)
+	case *Corrected:
+		s.corrections.add(e)
+	}
+	return nil
+}
+
+func (s *State) happened(lot string, h happening, e Entry) {
+	h.at, h.entry = e.HappenedAt.UnixMicro(), e.ID
+	s.lots[lot] = insert(s.lots[lot], h)
+}
+
+func (s *State) tellComing(e Entry, lot, product string, as []byte, o Ounce) error {
+	l, err := decodeLot(as, o)
+	if err != nil {
+		return badBody(e, err)
+	}
+	s.happened(lot, happening{do: actReceived, ounce: o, came: &coming{product: product, lot: l}}, e)
+	return nil
+}
+
+func (s *State) tellStock(e Entry, b *Stock) error {
+	amounts, err := s.amounts(e, b.From, b.Ounce)
+	if err != nil {
+		return err
+	}
+	if err := s.tellComing(e, b.Lot, b.Product, b.As, b.Ounce); err != nil {
+		return err
+	}
+	s.draw(e, b.From, amounts)
+	return nil
+}
+
+func (s *State) tellDraws(e Entry, from []Draw, o Ounce) error {
+	amounts, err := s.amounts(e, from, o)
+	if err != nil {
+		return err
+	}
+	s.draw(e, from, amounts)
+	return nil
+}
+
+// draw takes the amounts off the lots that the draws name.
+func (s *State) draw(e Entry, from []Draw, amounts []amount) {
+	for i, d := range from {
+		if d.Lot != "" {
+			s.happened(d.Lot, happening{do: actDrawn, amount: amounts[i]}, e)
+		}
+	}
+}
+
+// amountKey is words and what rules their meaning.
+type amountKey struct {
+	words string
+	times int
+	ounce Ounce
+}
+
+// maxRead bounds the words that are remembered.
+const maxRead = 4096
+
+// amounts reads the words of draws.
+func (s *State) amounts(e Entry, from []Draw, o Ounce) ([]amount, error) {
+	out := make([]amount, 0, len(from))
+	for _, d := range from {
+		key := amountKey{d.Amount, d.Times, o}
+		a, known := s.read[key]
+		if !known {
+			var err error
+			if a, err = readAmount(d.Amount, d.Times, o); err != nil {
+				return nil, badBody(e, err)
+			}
+			if len(s.read) >= maxRead {
+				clear(s.read)
+			}
+			s.read[key] = a
+		}
+		out = append(out, a)
+	}
+	return out, nil
+}
+
+// Clone returns a copy; neither notices what the other is told afterwards.
+func (s *State) Clone() *State {
+	c := *s
+	c.room.said, c.bench.said, c.session.said = slices.Clip(s.room.said), slices.Clip(s.bench.said), slices.Clip(s.session.said)
+	c.vessels, c.trays, c.tanks = s.vessels.clone(), s.trays.clone(), s.tanks.clone()
+	c.products, c.people = s.products.clone(), s.people.clone()
+	c.lots, c.baths = cloneLists(s.lots), cloneLists(s.baths)
+	c.corrections = s.corrections.clone()
+	c.unread = slices.Clip(s.unread)
+	c.read = map[amountKey]amount{}
+	return &c
+}
+
+// cloneLists copies a map of lists; a list that one side appends to no longer shares its end with the other's.
+func cloneLists[T any](lists map[string][]T) map[string][]T {
+	out := make(map[string][]T, len(lists))
+	for id, list := range lists {
+		out[id] = slices.Clip(list)
+	}
+	return out
+}
+
+// Darkroom returns the darkroom's id.
+func (s *State) Darkroom() string { return s.darkroom }
+
+// Position returns the position of the last entry taken in, 0 for none: what a decision made on this state expects.
+func (s *State) Position() int64 { return s.position }
+
+// Unread returns the entries that had no effect, in order of position.
+func (s *State) Unread() []Unread { return slices.Clone(s.unread) }
