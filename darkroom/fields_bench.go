@@ -130,4 +130,3 @@ func tankKind() kind[Tank] {
 			func(t *Tank) *map[string][]As[quantity.Volume] { return &t.Covers }, reels),
 	}, coversRise)
 }
-

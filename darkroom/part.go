@@ -1,49 +1,121 @@
 package darkroom
 
 import (
+	"errors"
+	"slices"
+	"strings"
+
 	"wetside/darkroom/outline"
-	"wetside/trade/quantity"
 )
 
-// A Part is a piece of the file that is kept by itself, as the book does: the same fields, read and written by the
-// same tables as in the file. A person's part is what he or she does, never a name or notes.
+// A Part is what a form, an entry of the book or a command takes up by itself: a whole section, or one item of a
+// list.
 type Part interface {
-	Room | Bench | Vessel | Tray | Tank | Product | Lot | Person | Session
+	Room | Bench | Shelf | Session | Vessel | Tray | Tank | Product | Lot | Person | Load
 }
 
-// WritePart returns a part's mapping as JSON on one line, every value in the user's words; {} where nothing was given.
-func WritePart[T Part](t T) []byte {
-	n := partKind[T]().write(t)
-	if n == nil {
-		return []byte("{}")
+// New is the index of an item that is to be added.
+const New = -1
+
+// ErrNoItem is returned for an index that no item of the list has.
+var ErrNoItem = errors.New("no such item")
+
+// IndexOf returns the index of the vessel, tray, tank, product or person of that name, or New.
+func IndexOf[T Part](f File, name string) int {
+	list := listOf[T](&f)
+	if list == nil || name == "" {
+		return New
 	}
-	return n.JSON()
+	return slices.IndexFunc(*list, func(v T) bool { return nameOf(v) == name })
 }
 
-// ReadPart reads what WritePart wrote. o is what an ounce means in its words. The error is Problems, with paths below
-// the part, or that of text which is no JSON mapping.
-func ReadPart[T Part](src []byte, o quantity.Ounce) (T, error) {
-	var none T
-	n, err := outline.FromJSON(src)
-	if err != nil {
-		return none, err
+// With returns the file with a part in its place: as item i of its list, added to it where i is New, or as the
+// section. Where a product gets another name, its lots, loads and vessels follow. The file that was given is not
+// changed. The rules are not looked at: see ReadForm and Check.
+func With[T Part](f File, i int, v T) File {
+	list := listOf[T](&f)
+	if list == nil {
+		*sectionOf[T](&f) = v
+		return f
 	}
-	r := &reader{ounce: o}
-	t := partKind[T]().read(r, n)
-	if len(r.problems) > 0 {
-		return none, r.problems.sorted()
+	if i < 0 || i >= len(*list) {
+		*list = append(slices.Clone(*list), v)
+		return f
 	}
-	return t, nil
+	f = renamed(f, (*list)[i], nameOf(v))
+	list = listOf[T](&f)
+	*list = slices.Clone(*list)
+	(*list)[i] = v
+	return f
 }
 
-// partKind returns the kind by which a part is read and written.
-func partKind[T Part]() kind[T] {
+// Without returns the file without item i of the list of T. The file that was given is not changed.
+func Without[T Part](f File, i int) File {
+	list := listOf[T](&f)
+	if list == nil || i < 0 || i >= len(*list) {
+		return f
+	}
+	if *list = slices.Delete(slices.Clone(*list), i, i+1); len(*list) == 0 {
+		*list = nil
+	}
+	return f
+}
+
+// renamed lets what names a product follow where the product gets another name.
+func renamed[T Part](f File, was T, name string) File {
+	p, ok := any(was).(Product)
+	if !ok || p.Name == "" || name == "" || p.Name == name {
+		return f
+	}
+	f.Shelf.Lots, f.Session.ToMake = slices.Clone(f.Shelf.Lots), slices.Clone(f.Session.ToMake)
+	f.Bench.Vessels = slices.Clone(f.Bench.Vessels)
+	follow := func(s *string) {
+		if *s == p.Name {
+			*s = name
+		}
+	}
+	for i := range f.Shelf.Lots {
+		follow(&f.Shelf.Lots[i].Product)
+	}
+	for i := range f.Session.ToMake {
+		follow(&f.Session.ToMake[i].Product)
+	}
+	for i := range f.Bench.Vessels {
+		follow(&f.Bench.Vessels[i].KeepFor)
+	}
+	return f
+}
+
+// nameOf returns the name of what has one.
+func nameOf[T Part](v T) string {
+	switch v := any(v).(type) {
+	case Vessel:
+		return v.Name
+	case Tray:
+		return v.Name
+	case Tank:
+		return v.Name
+	case Product:
+		return v.Name
+	case Person:
+		return v.Name
+	default:
+		return ""
+	}
+}
+
+// kindOf returns the kind of a part.
+func kindOf[T Part]() kind[T] {
 	var k any
 	switch any(*new(T)).(type) {
 	case Room:
 		k = roomKind()
 	case Bench:
 		k = benchKind()
+	case Shelf:
+		k = shelfKind()
+	case Session:
+		k = sessionKind()
 	case Vessel:
 		k = vesselKind()
 	case Tray:
@@ -55,17 +127,107 @@ func partKind[T Part]() kind[T] {
 	case Lot:
 		k = lotKind()
 	case Person:
-		k = personPart()
-	case Session:
-		k = sessionKind()
+		k = personKind()
+	case Load:
+		k = loadKind()
 	}
-	of, _ := k.(kind[T])
-	return of
+	return k.(kind[T])
 }
 
-// personPart is a person without what could tell who it is.
-func personPart() kind[Person] {
-	return thing([]field[Person]{
-		at("does", "What the person does here.", func(p *Person) *[]string { return &p.Does }, line(list(text()))),
-	})
+// listOf returns the list of a file in which the Ts stand, nil where T is a section.
+func listOf[T Part](f *File) *[]T {
+	var list any
+	switch any(*new(T)).(type) {
+	case Vessel:
+		list = &f.Bench.Vessels
+	case Tray:
+		list = &f.Bench.Trays
+	case Tank:
+		list = &f.Bench.Tanks
+	case Product:
+		list = &f.Shelf.Products
+	case Lot:
+		list = &f.Shelf.Lots
+	case Person:
+		list = &f.People
+	case Load:
+		list = &f.Session.ToMake
+	}
+	out, _ := list.(*[]T)
+	return out
+}
+
+// sectionOf returns the section of a file that is a T, nil where T is an item.
+func sectionOf[T Part](f *File) *T {
+	var section any
+	switch any(*new(T)).(type) {
+	case Room:
+		section = &f.Darkroom
+	case Bench:
+		section = &f.Bench
+	case Shelf:
+		section = &f.Shelf
+	case Session:
+		section = &f.Session
+	}
+	out, _ := section.(*T)
+	return out
+}
+
+// keysOf returns the path of T's section or list in a file.
+func keysOf[T Part]() []string {
+	switch any(*new(T)).(type) {
+	case Room:
+		return []string{"darkroom"}
+	case Bench:
+		return []string{"bench"}
+	case Shelf:
+		return []string{"shelf"}
+	case Session:
+		return []string{"session"}
+	case Vessel:
+		return []string{"bench", "vessels"}
+	case Tray:
+		return []string{"bench", "trays"}
+	case Tank:
+		return []string{"bench", "tanks"}
+	case Product:
+		return []string{"shelf", "products"}
+	case Lot:
+		return []string{"shelf", "lots"}
+	case Person:
+		return []string{"people"}
+	case Load:
+		return []string{"session", "to_make"}
+	}
+	return nil
+}
+
+// put puts a part's node in its place below root and returns its path: as item i of its list, or as the section.
+// Of a section the lists of things stay as they were where the new node has none.
+func put[T Part](root *node, i int, n *node) string {
+	keys, at := keysOf[T](), root
+	for _, key := range keys {
+		if at.Get(key).Kind == outline.Empty {
+			at.Put(key, &node{Kind: outline.Mapping})
+		}
+		at = at.Get(key)
+	}
+	path := strings.Join(keys, ".")
+	if listOf[T](&File{}) == nil {
+		for _, f := range at.Fields {
+			if len(f.Value.Items) > 0 && f.Value.Items[0].Kind == outline.Mapping && n.Get(f.Key).Kind == outline.Empty {
+				n.Put(f.Key, f.Value)
+			}
+		}
+		at.Fields = n.Fields
+		at.Loose = n.Loose
+		return path
+	}
+	at.Kind = outline.List
+	for len(at.Items) <= i {
+		at.Items = append(at.Items, nil)
+	}
+	at.Items[i] = n
+	return path + item(i)
 }

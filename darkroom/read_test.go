@@ -29,4 +29,6 @@ func TestContractSample(t *testing.T) {
 		t.Error(d)
 	}
 }
-func comparers() []cmp.Option { return []cmp.Option{cmp.Exporter(func(reflect.Type) bool { return true })} }
+func comparers() []cmp.Option {
+	return []cmp.Option{cmp.Exporter(func(reflect.Type) bool { return true })}
+}

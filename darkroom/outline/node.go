@@ -55,3 +55,14 @@ func (n *Node) Get(key string) *Node {
 func (n *Node) Set(key string, value *Node) {
 	n.Fields = append(n.Fields, Field{Key: key, Value: value})
 }
+
+// Put sets the value under key, in the place of one that stands there or as the last field.
+func (n *Node) Put(key string, value *Node) {
+	for i, f := range n.Fields {
+		if f.Key == key {
+			n.Fields[i].Value = value
+			return
+		}
+	}
+	n.Set(key, value)
+}
