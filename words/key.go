@@ -4,41 +4,13 @@ import (
 	"strings"
 
 	"wetside/trade/measure"
-	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
-	"wetside/trade/temper"
 )
 
 // The kinds of the floors below as keys of the message files. Where a kind is text itself, it is its own key.
 
 // snake makes a stable word a key: spaces become low lines.
 func snake(word string) string { return strings.ReplaceAll(strings.ToLower(word), " ", "_") }
-
-// unitKey returns the key of a scale's unit, with its system where named.
-func unitKey(u quantity.VolumeUnit, named bool) string {
-	key := ""
-	switch u {
-	case quantity.UnitML:
-		return "ml"
-	case quantity.UnitLitre:
-		return "l"
-	case quantity.UnitUSOunce, quantity.UnitImperialOunce:
-		key = "fl_oz"
-	case quantity.UnitUSPint, quantity.UnitImperialPint:
-		key = "pt"
-	case quantity.UnitUSQuart, quantity.UnitImperialQuart:
-		key = "qt"
-	case quantity.UnitUSGallon, quantity.UnitImperialGallon:
-		key = "gal"
-	}
-	switch {
-	case !named:
-		return key
-	case u.System() == quantity.US:
-		return "us_" + key
-	}
-	return "imperial_" + key
-}
 
 func gradeKey(g measure.Grade) string {
 	switch g {
@@ -124,32 +96,6 @@ func classKey(c measure.Class) string {
 	case measure.ClassB:
 	}
 	return "class.b"
-}
-
-func sourceKey(s temper.Source) string {
-	switch s {
-	case temper.HotTap:
-		return "water.hot"
-	case temper.ColdTap:
-		return "water.cold"
-	case temper.KettleWater:
-		return "water.kettle"
-	case temper.IceByWeight:
-	}
-	return "water.ice"
-}
-
-func temperKey(s temper.Status) string {
-	switch s {
-	case temper.Reached:
-		return "temper.reached"
-	case temper.WithKettle:
-		return "temper.with_kettle"
-	case temper.WithIce:
-		return "temper.with_ice"
-	case temper.OutOfReach:
-	}
-	return "temper.out_of_reach"
 }
 
 func originKey(o reckoning.Origin) string {

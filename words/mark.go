@@ -18,18 +18,22 @@ type mark struct {
 // scaleNumber prints a mark's number as it is printed on a scale: decimals on a metric one, vulgar fractions on one
 // in ounces.
 func (v *Voice) scaleNumber(n quantity.Ratio, u quantity.VolumeUnit, balance bool) string {
-	if balance || u.System() == quantity.Metric {
+	text, ok := u.Mark(n)
+	if balance || !ok {
 		return v.exact(n)
 	}
-	return v.fraction(n)
+	return v.printed(unbroken(text), ok)
 }
 
 // scaleUnit returns the unit of a scale in words; named: with its system.
 func (v *Voice) scaleUnit(u quantity.VolumeUnit, balance, named bool) string {
-	if balance {
+	switch {
+	case balance:
 		return plain(v.say("unit.g", nil))
+	case named:
+		return unbroken(u.String())
 	}
-	return plain(v.say("unit."+unitKey(u, named), nil))
+	return unbroken(u.Symbol())
 }
 
 // Mark prints the number and the unit of a mark, exactly as the scale has them; both systems of ounces are named

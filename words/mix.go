@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"wetside/trade/measure"
-	"wetside/trade/quantity"
 )
 
 // A teller tells one choice.
@@ -341,16 +340,4 @@ func (v *Voice) stock(name string) string {
 		return name
 	}
 	return v.say("what.stock_of", args{"Chemical": strings.TrimSuffix(name, v.say("what.powder_suffix", nil))})
-}
-
-// inUnit prints a volume in the unit in which it was measured, where that comes out even, else in the reader's.
-func (v *Voice) inUnit(vol quantity.Volume, u quantity.VolumeUnit, named bool) string {
-	if u.System() == quantity.Metric {
-		return v.millilitres(vol)
-	}
-	r, err := quantity.NewRatio(int64(vol), int64(u.Volume()))
-	if err != nil || r.Den() > 16 {
-		return v.Volume(vol)
-	}
-	return v.fraction(r) + string(nbsp) + v.scaleUnit(u, false, named)
 }

@@ -90,7 +90,7 @@ func (v *Voice) Size(s material.Size) string {
 		return size
 	}
 	size = strings.ReplaceAll(strings.ReplaceAll(size, "x", "×"), ".", v.point)
-	return v.unit(size, unit)
+	return size + string(nbsp) + unit
 }
 
 // Dilution prints a dilution in parts: 1+9; 1+1+10; 1+1 from stock; undiluted.
@@ -103,9 +103,9 @@ func (v *Voice) Dilution(d dilution.Dilution) string {
 	}
 	var parts []string
 	for _, c := range d.Chemicals {
-		parts = append(parts, v.Number(c))
+		parts = append(parts, v.exact(c))
 	}
-	text := strings.Join(append(parts, v.Number(d.Water)), "+")
+	text := strings.Join(append(parts, v.exact(d.Water)), "+")
 	if d.FromStock {
 		return plain(v.say("dilution.from_stock", args{"Dilution": text}))
 	}
@@ -128,7 +128,7 @@ func (v *Voice) DilutionNote(words string, d dilution.Dilution) Phrase {
 			return nil
 		}
 		total := d.Chemicals[0].Float() + d.Water.Float()
-		a["Other"], a["Stronger"] = v.Number(d.Chemicals[0])+"+"+v.Number(d.Other), v.Share(total/one.Float()-1)
+		a["Other"], a["Stronger"] = v.exact(d.Chemicals[0])+"+"+v.exact(d.Other), v.Share(total/one.Float()-1)
 		a["In"] = v.numberWord(one)
 		a["One"] = v.numberWord(d.Chemicals[0])
 	}

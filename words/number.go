@@ -73,62 +73,13 @@ func (v *Voice) significant(x float64, figures int) string {
 	return v.decimal(x, places)
 }
 
-// vulgar are the fractions that have a sign of their own.
-func vulgar(num, den int64) string {
-	switch [2]int64{num, den} {
-	case [2]int64{1, 2}:
-		return "½"
-	case [2]int64{1, 4}:
-		return "¼"
-	case [2]int64{3, 4}:
-		return "¾"
-	case [2]int64{1, 8}:
-		return "⅛"
-	case [2]int64{3, 8}:
-		return "⅜"
-	case [2]int64{5, 8}:
-		return "⅝"
-	case [2]int64{7, 8}:
-		return "⅞"
-	case [2]int64{1, 3}:
-		return "⅓"
-	case [2]int64{2, 3}:
-		return "⅔"
-	}
-	return strconv.FormatInt(num, 10) + "/" + strconv.FormatInt(den, 10)
-}
-
-// fraction prints an exact number as a whole number and a vulgar fraction: 1½, ¾, 5/16.
-func (v *Voice) fraction(r quantity.Ratio) string {
-	whole, rest := r.Num()/r.Den(), r.Num()%r.Den()
-	switch {
-	case rest == 0:
-		return v.decimal(float64(whole), 0)
-	case whole == 0:
-		return vulgar(rest, r.Den())
-	}
-	text := vulgar(rest, r.Den())
-	if strings.Contains(text, "/") {
-		text = string(nbsp) + text
-	}
-	return strconv.FormatInt(whole, 10) + text
-}
-
-// exact prints an exact number: as a decimal where that ends within three places, else as a fraction.
+// exact prints an exact number as it is: 9, 0.5, 1 1/3.
 func (v *Voice) exact(r quantity.Ratio) string {
-	if 1000%r.Den() == 0 {
-		return v.decimal(r.Float(), 3)
-	}
-	return v.fraction(r)
+	return strings.ReplaceAll(unbroken(r.String()), ".", v.point)
 }
 
-// Number prints an exact number of parts, as on a label: 9, ½, 1½, 0.6.
-func (v *Voice) Number(r quantity.Ratio) string {
-	if r.Den() == 2 || r.Den() == 4 || 1000%r.Den() != 0 {
-		return v.fraction(r)
-	}
-	return v.exact(r)
-}
+// unbroken makes the spaces of a text such that no line ends at them.
+func unbroken(text string) string { return strings.ReplaceAll(text, " ", string(nbsp)) }
 
 // Word returns a small number in words, up to twelve, and in figures above.
 func (v *Voice) Word(n int) string {
@@ -187,7 +138,7 @@ func (v *Voice) numberWord(r quantity.Ratio) string {
 	if r.Den() == 1 && r.Num() >= 1 && r.Num() <= 12 {
 		return v.Word(int(r.Num()))
 	}
-	return v.Number(r)
+	return v.exact(r)
 }
 
 // parts returns a count of parts in words: one part, nine parts, 1½ parts.
