@@ -91,7 +91,7 @@ func (st Style) Window(w Window) (text string, ok bool) {
 }
 
 // Mark returns a mark of a scale in unit u as it is printed on jugs, exactly: "100", "27.5", and for ounces and their
-// kin "1/2", "2 1/4". False for what no scale has: below 0, or thirds of thousandths.
+// kin "1/2", "2 1/4". False for what no scale has: below 0, or a finer fraction than 128ths.
 func (u VolumeUnit) Mark(n Ratio) (text string, ok bool) {
 	if n.Sign() < 0 {
 		return "", false
@@ -102,7 +102,10 @@ func (u VolumeUnit) Mark(n Ratio) (text string, ok bool) {
 	if text, ok := n.decimal(3); ok {
 		return text, true
 	}
-	return n.fraction(), n.Den() <= 128
+	if n.Den() > 128 {
+		return "", false
+	}
+	return n.fraction(), true
 }
 
 // On prints a volume exactly as a mark of a scale in unit u: "27.5 mL", "2 1/2 US fl oz". False where it is none.

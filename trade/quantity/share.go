@@ -73,11 +73,19 @@ func (n number) hundredth() float64 {
 	return f
 }
 
-// Share returns a relative amount so that ReadShare reads it back: 0.15 is "15 %".
+// Share returns a relative amount, 0 or more, so that ReadShare reads it back: 0.15 is "15 %". The point is moved in
+// the text, because 100 × f is not always the float64 that ÷ 100 is f.
 func Share(f float64) string {
-	text := strconv.FormatFloat(f, 'e', -1, 64)
-	mantissa, exponent, _ := strings.Cut(text, "e")
-	e, _ := strconv.Atoi(exponent) // FormatFloat's own
-	percent, _ := strconv.ParseFloat(mantissa+"e"+strconv.Itoa(e+2), 64)
-	return plain(percent) + " %"
+	whole, dec, _ := strings.Cut(plain(f), ".")
+	for len(dec) < 2 {
+		dec += "0"
+	}
+	whole, dec = strings.TrimLeft(whole+dec[:2], "0"), strings.TrimRight(dec[2:], "0")
+	if whole == "" {
+		whole = "0"
+	}
+	if dec != "" {
+		dec = "." + dec
+	}
+	return whole + dec + " %"
 }
