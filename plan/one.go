@@ -39,6 +39,8 @@ type One struct {
 	Vessels  []measure.Vessel
 	Result   measure.Result
 	Cautions []Caution
+	// WaterFirst says that about three quarters of the water goes in before the chemical.
+	WaterFirst bool
 }
 
 // MakeOne finds the readings of one bath. The error is measure.ErrProblem's or the context's.

@@ -1,0 +1,52 @@
+package cli
+
+import (
+	"context"
+	"io"
+	"time"
+
+	"wetside/darkroom"
+	"wetside/plan"
+)
+
+// Streams are where a command reads and writes.
+type Streams struct {
+	In       io.Reader
+	Out, Err io.Writer
+}
+
+// Parts is what the other rooms of the front of house do for the command line.
+type Parts struct {
+	Version string
+	// Now is the clock, in the zone of this machine.
+	Now func() time.Time
+	// DataDir is where the data lie when nobody says otherwise.
+	DataDir string
+	// OpenBook opens the book in a directory, and makes it where there is none.
+	OpenBook func(ctx context.Context, dir string) (Book, error)
+	// Serve answers on an address until the context ends.
+	Serve func(ctx context.Context, c ServeConfig) error
+	// Sheet draws a plan on paper as PDF.
+	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
+}
+
+// A Book is the record of a darkroom, as far as the command line needs it.
+type Book interface {
+	// Import writes what differs between a file and the book, and says how many entries that took.
+	Import(ctx context.Context, f darkroom.File) (entries int, err error)
+	// Export returns the darkroom as the book has it now.
+	Export(ctx context.Context) (darkroom.File, error)
+	Close() error
+}
+
+// ServeConfig says how the pages are served.
+type ServeConfig struct {
+	Addr    string
+	DataDir string
+	// Example loads the example darkroom where the book is still empty.
+	Example bool
+	// Parts serves the page that shows every part of the look.
+	Parts bool
+	// Out gets the address and where the data lie.
+	Out io.Writer
+}

@@ -1,0 +1,99 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"github.com/alecthomas/kong"
+	kongcompletion "github.com/jotaen/kong-completion"
+	"github.com/posener/complete"
+)
+
+// The exit statuses.
+const (
+	Done     = 0
+	No       = 1
+	BadInput = 3
+	Broken   = 4
+	Usage    = 64
+)
+
+// commands is the whole command line; the help, the man page and the completion are made from it.
+type commands struct {
+	Mix        mixCmd                    `cmd:"" help:"What to pour for one bath: a dilution and a volume."`
+	Plan       planCmd                   `cmd:"" help:"What to mix for an evening, from a darkroom file."`
+	Temper     temperCmd                 `cmd:"" help:"Hot and cold water for a temperature."`
+	Check      checkCmd                  `cmd:"" help:"Read a darkroom file and tell every mistake in it."`
+	Import     importCmd                 `cmd:"" help:"Put a darkroom file into the book."`
+	Export     exportCmd                 `cmd:"" help:"Write the darkroom as the book has it as a file."`
+	Serve      serveCmd                  `cmd:"" help:"Serve the pages on this machine."`
+	Version    versionCmd                `cmd:"" help:"Tell which version this is."`
+	Completion kongcompletion.Completion `cmd:"" help:"Tell how to complete commands in bash, zsh or fish."`
+	Man        manCmd                    `cmd:"" help:"Write the manual page."`
+}
+
+// session is what a command needs beside its flags.
+type session struct {
+	ctx    context.Context
+	io     Streams
+	parts  Parts
+	parser *kong.Kong
+}
+
+// Run runs one command line and returns the exit status. It never exits itself.
+func Run(ctx context.Context, s Streams, args []string, p Parts) int {
+	var c commands
+	exit := -1
+	parser, err := kong.New(&c,
+		kong.Name("wetside"),
+		kong.Description("Runs the wet side of a black-and-white darkroom: from the bottles on the shelf to the mix sheet."),
+		kong.Writers(s.Out, s.Err),
+		kong.Exit(func(code int) { exit = code }),
+		kong.UsageOnError(),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true, WrapUpperBound: 96}),
+		kong.Vars{"data": p.DataDir},
+	)
+	if err != nil {
+		return broken(s.Err, err)
+	}
+	kongcompletion.Register(parser, kongcompletion.WithPredictor("file", complete.PredictFiles("*.yaml")),
+		kongcompletion.WithExitFunc(func(code int) { exit = code }))
+	if exit >= 0 {
+		return exit
+	}
+	k, err := parser.Parse(args)
+	if exit >= 0 {
+		return exit // the help was asked for
+	}
+	if err != nil {
+		return usage(s.Err, err)
+	}
+	return status(&session{ctx: ctx, io: s, parts: p, parser: parser}, k)
+}
+
+// status runs the chosen command and turns its error into an exit status.
+func status(s *session, k *kong.Context) int {
+	err := k.Run(s)
+	if err == nil {
+		return Done
+	}
+	var out *outcome
+	if !errors.As(err, &out) {
+		return broken(s.io.Err, err)
+	}
+	if out.err != nil {
+		out.print(s.io.Err)
+	}
+	return out.code
+}
+
+func usage(w io.Writer, err error) int {
+	say(w, "wetside: %s\nTry wetside --help.\n", err)
+	return Usage
+}
+
+func broken(w io.Writer, err error) int {
+	say(w, "wetside: something broke: %s\n", err)
+	return Broken
+}

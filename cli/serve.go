@@ -1,0 +1,36 @@
+package cli
+
+type serveCmd struct {
+	Addr    string `help:"The address to serve on." default:"127.0.0.1:8460" env:"WETSIDE_ADDR" placeholder:"HOST:PORT"`
+	Data    string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
+	Example bool   `help:"Load the example darkroom where the book is still empty."`
+	Parts   bool   `help:"Serve the page that shows every part of the look, too." hidden:""`
+	JSON    bool   `name:"json" help:"Tell errors as JSON."`
+}
+
+// Run serves the pages until the command is stopped.
+func (c *serveCmd) Run(s *session) error {
+	err := s.parts.Serve(s.ctx, ServeConfig{
+		Addr: c.Addr, DataDir: c.Data, Example: c.Example, Parts: c.Parts, Out: s.io.Out,
+	})
+	if err != nil {
+		return &outcome{code: Broken, json: c.JSON, err: err}
+	}
+	return nil
+}
+
+type versionCmd struct {
+	JSON bool `name:"json" help:"Answer as JSON."`
+}
+
+// Run tells which version this is.
+func (c *versionCmd) Run(s *session) error {
+	if c.JSON {
+		writeJSON(s.io.Out, struct {
+			Version string `json:"version"`
+		}{s.parts.Version})
+		return nil
+	}
+	say(s.io.Out, "wetside %s\n", s.parts.Version)
+	return nil
+}

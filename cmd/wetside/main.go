@@ -1,0 +1,52 @@
+// Command wetside runs the wet side of a black-and-white darkroom. It wires the rooms of the front of house together and
+// does nothing else.
+package main
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"runtime/debug"
+	"syscall"
+	"time"
+
+	"wetside/cli"
+)
+
+// version is set when the binary is built.
+var version = "" //nolint:gochecknoglobals // set by the linker
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	debug.SetGCPercent(50) // a small board has little memory, and this program little garbage
+	h := house{now: time.Now}
+	code := cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
+		Version: versionText(), Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
+	})
+	os.Exit(code)
+}
+
+func versionText() string {
+	if version != "" {
+		return version
+	}
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "unknown"
+}
+
+// dataDir is where the data lie when nobody says otherwise: the user's own data folder (XDG Base Directory Specification).
+func dataDir() string {
+	if dir := os.Getenv("XDG_DATA_HOME"); filepath.IsAbs(dir) {
+		return filepath.Join(dir, "wetside")
+	}
+	home, err := os.UserHomeDir()
+	if err != nil {
+		return "wetside-data"
+	}
+	return filepath.Join(home, ".local", "share", "wetside")
+}
+

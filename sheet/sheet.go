@@ -1,0 +1,60 @@
+package sheet
+
+import (
+	"fmt"
+	"io"
+
+	"codeberg.org/go-pdf/fpdf"
+	"github.com/go-fonts/liberation/liberationsansbold"
+	"github.com/go-fonts/liberation/liberationsansregular"
+
+	"wetside/darkroom"
+	"wetside/plan"
+	"wetside/words"
+)
+
+const (
+	family = "Liberation Sans"
+	margin = 16.0
+)
+
+// Mix writes the mix sheet of a plan as PDF. The paper is the room's own (Letter, else A4); f is the file that the plan
+// was made from. The error is the writer's, or the document's own.
+func Mix(w io.Writer, v *words.Voice, p plan.Plan, f darkroom.File) error {
+	s := newSetter(f.Darkroom.PrintOn, p, v)
+	m := mixSheet{setter: s, plan: p, file: f}
+	m.head()
+	m.warnings()
+	m.dayBefore()
+	for _, i := range p.Order {
+		m.bath(p.Baths[i])
+	}
+	m.chains()
+	m.cost()
+	if err := s.doc.Error(); err != nil {
+		return fmt.Errorf("mix sheet: %w", err)
+	}
+	if err := s.doc.Output(w); err != nil {
+		return fmt.Errorf("mix sheet: %w", err)
+	}
+	return nil
+}
+
+// newDocument returns an empty document of one paper size with the faces in it and nothing of the clock.
+func newDocument(paper string, p plan.Plan) *fpdf.Fpdf {
+	size := "A4"
+	if paper == "Letter" {
+		size = "Letter"
+	}
+	doc := fpdf.New("P", "mm", size, "")
+	doc.SetCatalogSort(true)
+	doc.SetCreationDate(p.Starts.UTC())
+	doc.SetModificationDate(p.Starts.UTC())
+	doc.SetTitle(p.Name, true)
+	doc.SetCreator("wetside", true)
+	doc.SetMargins(margin, margin, margin)
+	doc.SetAutoPageBreak(false, 0)
+	doc.AddUTF8FontFromBytes(family, "", liberationsansregular.TTF)
+	doc.AddUTF8FontFromBytes(family, "B", liberationsansbold.TTF)
+	return doc
+}
