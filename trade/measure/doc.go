@@ -147,5 +147,6 @@
 // # Limits of validity
 //
 // First-order errors; volumes are taken as additive (mixing contraction of a few parts in a thousand is below
-// any reading here); one temperature. Up to MaxVessels vessels and MaxMarks marks a scale.
+// any reading here); one temperature. Up to MaxVessels vessels, and MaxMarks marks a scale (a balance:
+// MaxBalanceMarks).
 package measure

@@ -1,8 +1,6 @@
 package measure
 
 import (
-	"context"
-
 	"wetside/trade/dilution"
 	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
@@ -13,6 +11,7 @@ const (
 	MaxJugfuls      = 8
 	MaxPours        = 3
 	MaxVessels      = 64
+	MaxVessel       = 200 * quantity.Litre
 	MaxMarks        = 1000   // of a scale
 	MaxBalanceMarks = 100000 // of a balance's scale
 	MaxAlternatives = 4
@@ -31,7 +30,7 @@ const (
 
 // A Problem is what is to be measured with what.
 type Problem struct {
-	Dilution  dilution.Dilution
+	Dilution dilution.Dilution
 	// Window of the total; Want lies in it, and 0 counts as its upper end.
 	Window    quantity.Window
 	Tolerance float64 // relative; above 0, at most 1
@@ -197,6 +196,3 @@ type Result struct {
 	NeedAtLeast quantity.Volume
 	Short       int // index into Dilution.Chemicals
 }
-
-// Solve returns the best choice. The error is for a malformed problem (ErrProblem) or a cancelled context.
-func Solve(ctx context.Context, p Problem, o Options) (Result, error) { return Result{}, ErrProblem }

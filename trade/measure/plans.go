@@ -1,0 +1,224 @@
+package measure
+
+import (
+	"cmp"
+	"slices"
+
+	"wetside/trade/quantity"
+)
+
+const none int32 = -1 // no second reading
+
+// A fillPlan is na fills to reading a and, where b is one, nb fills to the smaller reading b of the same vessel.
+type fillPlan struct {
+	vol    quantity.Volume
+	ml     float64
+	z, y   float64 // Σ t ÷ volume; Σ h² ÷ volume²
+	cost   cost
+	a, b   int32
+	na, nb uint8
+	vessel uint8
+}
+
+// relative returns the plan's squared relative error, before the third.
+func (f *fillPlan) relative() float64 { return f.z*f.z + f.y }
+
+func (b *bench) fillPlan(a int32, na int, second int32, nb int) fillPlan {
+	r := &b.all[a]
+	f := fillPlan{
+		vol: r.vol.Times(na), z: float64(na) * r.t, y: float64(na) * r.h * r.h, cost: r.cost + oneVessel,
+		a: a, b: second, na: uint8(na), nb: uint8(nb), vessel: r.vessel,
+	}
+	if r.between {
+		f.cost += cost(na) * oneHalf
+	}
+	if second != none {
+		q := &b.all[second]
+		f.vol += q.vol.Times(nb)
+		f.z += float64(nb) * q.t
+		f.y += float64(nb) * q.h * q.h
+		f.cost += q.cost
+		if q.between {
+			f.cost += cost(nb) * oneHalf
+		}
+		if q.scale != r.scale {
+			f.cost += oneTurned
+		}
+	}
+	f.ml = f.vol.ML()
+	f.z /= f.ml
+	f.y /= f.ml * f.ml
+	return f
+}
+
+// A pourPlan is ka pours of reading a and, where b is one, kb of reading b; in the forms where the chemical is read
+// in the fill vessel, that reading.
+type pourPlan struct {
+	vol    quantity.Volume
+	ml     float64
+	za, zb float64 // Σ t ÷ volume, of a's vessel and of b's where that is another
+	y      float64 // Σ h² ÷ volume²
+	cost   cost
+	a, b   int32
+	ka, kb uint8
+	va, vb uint8
+}
+
+// relative returns the plan's squared relative error, before the third, where it is done n times alike.
+func (p *pourPlan) relative(n int) float64 { return p.za*p.za + p.zb*p.zb + p.y/float64(n) }
+
+// from reports whether the plan pours from a vessel.
+func (p *pourPlan) from(vessel uint8) bool { return p.va == vessel || p.vb == vessel }
+
+func (b *bench) pourPlan(a int32, ka int) pourPlan {
+	r := &b.all[a]
+	p := pourPlan{
+		vol: r.vol.Times(ka), ml: r.vol.Times(ka).ML(), za: r.t / r.ml, y: r.h * r.h / (r.ml * r.ml * float64(ka)),
+		cost: r.cost + oneVessel, a: a, b: none, ka: uint8(ka), va: r.vessel, vb: r.vessel,
+	}
+	if r.between {
+		p.cost += cost(ka) * oneHalf
+	}
+	return p
+}
+
+// pairPlan sets p to a plan of two readings.
+func (b *bench) pairPlan(p *pourPlan, a int32, ka int, second int32, kb int) {
+	r, q := &b.all[a], &b.all[second]
+	na, nb := float64(ka), float64(kb)
+	ml := na*r.ml + nb*q.ml
+	p.vol, p.ml = r.vol.Times(ka)+q.vol.Times(kb), ml
+	p.za, p.zb = na*r.t/ml, nb*q.t/ml
+	p.y = (na*r.h*r.h + nb*q.h*q.h) / (ml * ml)
+	p.a, p.b, p.ka, p.kb, p.va, p.vb = a, second, uint8(ka), uint8(kb), r.vessel, q.vessel
+	p.cost = r.cost + q.cost + oneVessel
+	if r.vessel != q.vessel {
+		p.cost += oneVessel
+	} else {
+		p.za, p.zb = p.za+p.zb, 0
+		if r.scale != q.scale {
+			p.cost += oneTurned
+		}
+	}
+	if r.between {
+		p.cost += cost(ka) * oneHalf
+	}
+	if q.between {
+		p.cost += cost(kb) * oneHalf
+	}
+}
+
+// alike returns the fill plans of n fills to one reading that matter, the likeliest first.
+func (s *search) alike(n int) []fillPlan {
+	if s.alikes[n] != nil {
+		return s.alikes[n]
+	}
+	list := make([]fillPlan, 0, 64)
+	for v := range s.p.Vessels {
+		if !s.water[v] {
+			continue
+		}
+		from := s.span[v].from
+		for i, r := range s.of(v) {
+			if vol := r.vol.Times(n); vol >= s.leastFill && vol <= s.hi {
+				list = append(list, s.fillPlan(from+int32(i), n, none, 0))
+			}
+		}
+	}
+	s.order(list)
+	s.alikes[n] = list
+	return list
+}
+
+// mixed returns the fill plans of n fills to two readings that matter.
+func (s *search) mixed(n int) []fillPlan {
+	if s.mixes[n] != nil {
+		return s.mixes[n]
+	}
+	list := make([]fillPlan, 0, 64)
+	for v := range s.p.Vessels {
+		if !s.water[v] {
+			continue
+		}
+		from, part := s.span[v].from, s.of(v)
+		for i := range part {
+			for na := 1; na < n; na++ {
+				nb := n - na
+				rest := part[i].vol.Times(na)
+				if rest+part[i].vol.Times(nb) < s.leastFill {
+					continue
+				}
+				for j := atLeast(part[:i], (s.leastFill-rest+quantity.Volume(nb)-1)/quantity.Volume(nb)); j < i; j++ {
+					if rest+part[j].vol.Times(nb) > s.hi {
+						break
+					}
+					list = append(list, s.fillPlan(from+int32(i), na, from+int32(j), nb))
+				}
+			}
+		}
+	}
+	s.order(list)
+	s.mixes[n] = list
+	return list
+}
+
+// order puts the plans first that are likely to win, so that the others are soon left out.
+func (s *search) order(list []fillPlan) {
+	if len(list) > 4096 {
+		return
+	}
+	slices.SortFunc(list, func(x, y fillPlan) int {
+		if x.cost != y.cost {
+			return cmp.Compare(x.cost, y.cost)
+		}
+		return cmp.Compare(away(x.vol, s.want), away(y.vol, s.want))
+	})
+}
+
+// atLeast returns the index of the first reading of at least a volume.
+func atLeast(list []reading, vol quantity.Volume) int {
+	i, j := 0, len(list)
+	for i < j {
+		if h := (i + j) / 2; list[h].vol < vol {
+			i = h + 1
+		} else {
+			j = h
+		}
+	}
+	return i
+}
+
+// singles returns the pour plans of k pours of one reading that matter, by volume.
+func (s *search) singles(k int) []pourPlan {
+	if s.pours[k] != nil {
+		return s.pours[k]
+	}
+	list := make([]pourPlan, 0, 256)
+	for v := range s.p.Vessels {
+		if !s.chem[v] || k > 1 && s.p.Vessels[v].Kind == Balance {
+			continue
+		}
+		from := s.span[v].from
+		for i, r := range s.of(v) {
+			if vol := r.vol.Times(k); vol >= s.leastPour && vol <= s.mostPour {
+				list = append(list, s.pourPlan(from+int32(i), k))
+			}
+		}
+	}
+	slices.SortFunc(list, func(x, y pourPlan) int { return cmp.Compare(x.vol, y.vol) })
+	s.pours[k] = list
+	return list
+}
+
+// pourFrom returns the index of the first plan of at least a volume.
+func pourFrom(list []pourPlan, vol quantity.Volume) int {
+	i, j := 0, len(list)
+	for i < j {
+		if h := (i + j) / 2; list[h].vol < vol {
+			i = h + 1
+		} else {
+			j = h
+		}
+	}
+	return i
+}

@@ -1,0 +1,305 @@
+package measure
+
+import (
+	"context"
+	"math"
+
+	"wetside/trade/quantity"
+)
+
+// A form is a manner with where its chemical is read.
+type form uint8
+
+const (
+	formInJug       form = iota // (a)
+	formPoured                  // (b)
+	formFirstInJug              // (c) like (a)
+	formFirstPoured             // (c) like (b)
+	formApart                   // (d)
+	formViaJug                  // (f), the chemical read in J1
+	formViaPour                 // (f), the chemical read elsewhere
+	formNeat                    // undiluted
+)
+
+// A goal is what a search looks for.
+type goal uint8
+
+const (
+	toChoose   goal = iota // the best choice
+	leastError             // the least |bias| + U
+	leastUse               // the least chemical that leaves the bottle
+)
+
+// bounds of a search; those of the problem, or narrower ones.
+type bounds struct {
+	lo, hi, want quantity.Volume
+	limit        float64 // |bias| + U at most
+	beta         float64 // |bias| at most
+	top          int     // readings at most
+	without      int     // a vessel that is not used; -1: none
+	avail        [2]quantity.Volume
+	direct, via  bool // look among (a) to (e), look at (f)
+	grade        Grade
+}
+
+// A search goes through the space of actions, by number of readings.
+type search struct {
+	*bench
+	bounds
+	goal             goal
+	of1              int // leastUse: of which chemical
+	water, mix, chem []bool
+	leastFill        quantity.Volume
+	leastPour        quantity.Volume
+	mostPour         quantity.Volume
+	worth            []float64 // by vessel: least squared relative permissible error of what may be poured
+	level            int       // the number of readings now looked at
+	alikes, mixes    [MaxJugfuls + 1][]fillPlan
+	pours            [MaxJugfuls + 1][]pourPlan
+	found            bool
+	best             found
+	onlyPairs        bool // two chemicals: leave out plans that are both of one reading
+	portions         [2][]portion
+	least            quantity.Volume
+	err              error
+	count            uint
+	ctx              context.Context
+}
+
+// found is the best choice so far.
+type found struct {
+	rank
+	form  form
+	fill  fillPlan
+	chem  [2]pourPlan
+	r, q  int32 // (f): the chemical's reading and the intermediate's
+	total quantity.Volume
+}
+
+func newSearch(ctx context.Context, b *bench, w bounds, g goal) *search {
+	n := len(b.p.Vessels)
+	flags := make([]bool, 3*n)
+	s := &search{bench: b, bounds: w, goal: g, ctx: ctx, water: flags[:n], mix: flags[n : 2*n], chem: flags[2*n:]}
+	for i := range b.p.Vessels {
+		v := &b.p.Vessels[i]
+		if i == w.without {
+			continue
+		}
+		s.chem[i] = !v.NotForChemical
+		s.water[i] = !v.NotForWater && v.fills()
+		s.mix[i] = s.water[i] && s.chem[i]
+	}
+	x := b.sum * (1 + w.beta)
+	s.leastFill = quantity.Volume(max(0, 1-x-Tie) * float64(w.lo))
+	f := b.f[0]
+	if b.two {
+		f = min(f, b.f[1])
+	}
+	s.leastPour = quantity.Volume(f * (1 - w.beta - Tie) * float64(w.lo) / MaxJugfuls)
+	s.mostPour = quantity.Volume(min(1, x+Tie) * float64(w.hi))
+	s.worth = make([]float64, n)
+	for v := range s.worth {
+		s.worth[v] = math.Inf(1)
+		for _, r := range b.of(v) {
+			if r.vol > s.mostPour {
+				break
+			}
+			if e := r.t / r.ml; s.chem[v] && e*e < s.worth[v] {
+				s.worth[v] = e * e
+			}
+		}
+	}
+	s.least = math.MaxInt64
+	return s
+}
+
+// run goes through the space until the goal is reached.
+func (s *search) run() error {
+	top := MaxJugfuls * (MaxPours + 1)
+	if s.two {
+		top = MaxJugfuls * (2*MaxPours + 1)
+	}
+	top = min(top, s.top)
+	for s.level = 1; s.level <= top && !s.done(); s.level++ {
+		if err := s.ctx.Err(); err != nil {
+			return err
+		}
+		switch {
+		case s.p.Dilution.Water.Sign() == 0 && s.two:
+			s.neatTwo()
+		case s.p.Dilution.Water.Sign() == 0:
+			s.neat()
+		default:
+			s.look()
+		}
+	}
+	return s.err
+}
+
+// done reports whether no higher number of readings can be better.
+func (s *search) done() bool {
+	if s.err != nil {
+		return true
+	}
+	return s.goal == toChoose && s.found && (s.grade == GradeC || s.best.cost.grade() == GradeA)
+}
+
+// cancelled reports, once in a while, whether the context is done.
+func (s *search) cancelled() bool {
+	if s.count++; s.count&1023 == 0 && s.err == nil {
+		s.err = s.ctx.Err()
+	}
+	return s.err != nil
+}
+
+// phase says which pour plans are gone through.
+type phase uint8
+
+const (
+	ofOne    phase = iota // of one reading
+	ofVessel              // of two readings in one vessel
+	ofTwo                 // of two vessels
+	phases
+)
+
+// look goes through the choices with s.level readings.
+func (s *search) look() {
+	for ph := ofOne; s.direct && ph < phases; ph++ {
+		for n := 1; n <= MaxJugfuls; n++ {
+			if s.fits(n) {
+				s.lookAt(s.alike(n), n, ph)
+			}
+			if rest := s.level - n; n > 1 && rest >= 1 && rest <= s.chemicalReadings() {
+				s.lookAt(s.mixed(n), n, ph)
+			}
+		}
+	}
+	if s.via {
+		s.lookVia()
+	}
+}
+
+// chemicalReadings returns the most readings of chemical in one jugful.
+func (s *search) chemicalReadings() int {
+	if s.two {
+		return 2 * MaxPours
+	}
+	return MaxPours
+}
+
+// fits reports whether n fills alike can make up s.level readings in any form.
+func (s *search) fits(n int) bool {
+	k, rest := s.chemicalReadings(), s.level-n
+	return rest >= 1 && (rest <= k || rest%n == 0 && rest/n <= k)
+}
+
+func (s *search) lookAt(list []fillPlan, n int, ph phase) {
+	for i := range list {
+		if s.cancelled() {
+			return
+		}
+		if s.two {
+			s.makeTwo(&list[i], n, ph)
+		} else {
+			s.make(&list[i], n, ph)
+		}
+	}
+}
+
+// make goes through what can be made with a plan of n fills and one chemical.
+func (s *search) make(f *fillPlan, n int, ph phase) {
+	rest := s.level - n
+	if f.vol >= s.lo && s.mix[f.vessel] {
+		if ph == ofOne && !s.p.WaterFirst {
+			s.inJug(f, n)
+		}
+		if f.b == none && rest%n == 0 {
+			s.filled(f, formPoured, n, rest/n, ph)
+		}
+		if n > 1 {
+			s.filled(f, formFirstPoured, 1, rest, ph)
+		}
+	}
+	s.apart(f, rest, ph)
+}
+
+// room returns how large |bias| + U and |bias| may be for a choice of s.level readings, at least this cost and at
+// least this far from the wanted total, that betters what was found; or that none can.
+func (s *search) room(c cost, dist quantity.Volume) (limit, beta float64, ok bool) {
+	limit, beta = s.limit, min(s.beta, s.limit)
+	if s.goal != toChoose || !s.found {
+		return limit, beta, true
+	}
+	at, b := rank{cost: c + cost(s.level)*oneReading, dist: dist, e: math.MinInt64}, s.best.rank
+	if s.grade == GradeC {
+		at.cost += gradeC + notClose
+		return limit, beta, at.compare(b) < 0
+	}
+	if b.cost.grade() == GradeB {
+		at.cost += gradeB
+		if at.compare(b) > 0 {
+			beta = min(beta, s.p.Tolerance/4)
+		}
+		return limit, beta, true
+	}
+	beta = min(beta, s.p.Tolerance/4)
+	if at.compare(b) > 0 {
+		return 0, 0, false
+	}
+	at.cost += notClose
+	if at.compare(b) > 0 {
+		limit = min(limit, s.p.Tolerance/2)
+	}
+	return limit, beta, true
+}
+
+// offer takes a choice where it is better than what was found. c is its cost without grade, readings and closeness,
+// stray the largest |bias| of its chemicals, e |bias| + U.
+func (s *search) offer(f *found, c cost, stray, e float64) {
+	switch s.goal {
+	case leastError:
+		if e < s.limit {
+			s.limit, s.found = e, true
+		}
+		return
+	case leastUse:
+		if u := s.used(f, s.of1); u < s.least {
+			s.least, s.found, s.avail[s.of1] = u, true, u-1
+		}
+		return
+	case toChoose:
+	}
+	t := s.p.Tolerance
+	c += cost(s.level) * oneReading
+	if e > t/2+Tie {
+		c += notClose
+	}
+	switch {
+	case s.grade == GradeC:
+		c += gradeC
+	case stray > t/4+Tie:
+		c += gradeB
+	}
+	f.rank = rank{c, away(f.total, s.want), inTies(e)}
+	if s.found {
+		if d := f.compare(s.best.rank); d > 0 || d == 0 && !s.before(f) {
+			return
+		}
+	}
+	s.best, s.found = *f, true
+}
+
+// used returns how much of chemical i leaves its bottle.
+func (b *bench) used(f *found, i int) quantity.Volume {
+	v := f.chem[i].vol
+	switch f.form {
+	case formInJug, formFirstInJug:
+		if i == 1 {
+			v -= f.chem[0].vol
+		}
+	case formViaJug, formViaPour:
+		return b.all[f.r].vol
+	case formPoured, formFirstPoured, formApart, formNeat:
+	}
+	return v.Times(f.rounds())
+}

@@ -1,0 +1,251 @@
+package measure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"wetside/trade/quantity"
+)
+
+// A portion is a pour plan of one of two chemicals with what it makes of that chemical's share.
+type portion struct {
+	pourPlan
+	stray, e float64 // |bias|, and |bias| + U
+}
+
+// makeTwo goes through what can be made with a plan of n fills and two chemicals. Plans of two readings, in whichever
+// vessels, have the last phase.
+func (s *search) makeTwo(f *fillPlan, n int, ph phase) {
+	if ph == ofVessel {
+		return
+	}
+	rest := s.level - n
+	if f.vol >= s.lo && s.mix[f.vessel] {
+		if ph == ofOne && !s.p.WaterFirst {
+			if f.b == none && rest == 2*n {
+				s.twoInJug(f, formInJug, n)
+			}
+			if n > 1 && rest == 2 {
+				s.twoInJug(f, formFirstInJug, 1)
+			}
+		}
+		if f.b == none && rest%n == 0 {
+			s.eachSplit(rest/n, ph, func(ka, kb int) { s.twoFilled(f, formPoured, n, ka, kb) })
+		}
+		if n > 1 {
+			s.eachSplit(rest, ph, func(ka, kb int) { s.twoFilled(f, formFirstPoured, 1, ka, kb) })
+		}
+	}
+	s.eachSplit(rest, ph, func(ka, kb int) { s.twoApart(f, ka, kb) })
+}
+
+// eachSplit gives the ways to share k pours between two chemicals that a phase goes through: in the first phase of one
+// reading each, in the last all.
+func (s *search) eachSplit(k int, ph phase, try func(ka, kb int)) {
+	for ka := 1; ka <= MaxPours && ka < k; ka++ {
+		if kb := k - ka; kb <= MaxPours && (ph == ofOne || k > 2) {
+			s.onlyPairs = ph != ofOne
+			try(ka, kb)
+		}
+	}
+}
+
+// twoInJug goes through (a), and (c) in its form, for two chemicals, each time done n times.
+func (s *search) twoInJug(f *fillPlan, fm form, n int) {
+	dist, of := away(f.vol, s.want), f.ml/float64(n)
+	_, beta, ok := s.room(f.cost, dist)
+	if !ok {
+		return
+	}
+	part, from := s.of(int(f.vessel)), s.span[f.vessel].from
+	lo, hi := spread(s.f[0], of, beta)
+	hi = min(hi, s.avail[0]/quantity.Volume(n))
+	for i := atLeast(part, lo); i < len(part) && part[i].vol <= hi; i++ {
+		lo2, hi2 := spread(s.f[1], of, beta)
+		lo2, hi2 = lo2+part[i].vol, min(hi2, s.avail[1]/quantity.Volume(n))+part[i].vol
+		hi2 = min(hi2, s.all[f.a].vol-1)
+		for j := max(i+1, atLeast(part, lo2)); j < len(part) && part[j].vol <= hi2; j++ {
+			if part[j].vol > part[i].vol {
+				s.weigh(&found{
+					form: fm, fill: *f, total: f.vol,
+					chem: [2]pourPlan{s.pourPlan(from+int32(i), 1), s.pourPlan(from+int32(j), 1)},
+				})
+			}
+		}
+	}
+}
+
+// weigh reckons a choice from its readings and offers it.
+func (s *search) weigh(f *found) {
+	var buf [8]use
+	uses := s.uses(f, buf[:0])
+	c := s.costOf(uses)
+	if f.apart() {
+		c += isApart
+	}
+	limit, beta, ok := s.room(c, away(f.total, s.want))
+	if !ok {
+		return
+	}
+	if j := s.judge(f, uses); j.stray <= beta+Tie && j.e <= limit+Tie {
+		s.offer(f, c, j.stray, j.e)
+	}
+}
+
+// twoFilled goes through (b), and (c) in its form, for two chemicals.
+func (s *search) twoFilled(f *fillPlan, fm form, n, ka, kb int) {
+	dist, of := away(f.vol, s.want), f.ml
+	if fm == formPoured {
+		of = s.all[f.a].ml
+	}
+	c := f.cost + oneVessel + oneMark // both chemicals may be read at one mark
+	limit, beta, ok := s.room(c, dist)
+	if !ok || within(limit, 0) < f.relative() {
+		return
+	}
+	s.portions[0] = s.portionsOf(s.portions[0][:0], f, 0, n, ka, of, limit, beta)
+	if len(s.portions[0]) == 0 {
+		return
+	}
+	s.portions[1] = s.portionsOf(s.portions[1][:0], f, 1, n, kb, of, limit, beta)
+	if len(s.portions[1]) == 0 {
+		return
+	}
+	for i := range s.portions[0] {
+		a := &s.portions[0][i]
+		for j := range s.portions[1] {
+			b := &s.portions[1][j]
+			if a.vol+b.vol < s.all[f.a].vol && s.wanted(&a.pourPlan, &b.pourPlan) {
+				s.tryTwo(f, fm, a, b, dist)
+			}
+		}
+	}
+}
+
+// wanted reports whether a pair of plans belongs to this phase.
+func (s *search) wanted(a, b *pourPlan) bool { return !s.onlyPairs || a.b != none || b.b != none }
+
+func (s *search) tryTwo(f *fillPlan, fm form, a, b *portion, dist quantity.Volume) {
+	e, stray := max(a.e, b.e), max(a.stray, b.stray)
+	c := f.cost + max(a.cost, b.cost)
+	limit, beta, ok := s.room(c, dist)
+	if !ok || e > limit+Tie || stray > beta+Tie {
+		return
+	}
+	if b.from(a.va) || b.from(a.vb) {
+		var buf [6]use
+		c = s.costOf(b.addTo(a.addTo(f.addTo(buf[:0], 1), f.share(fm)), f.share(fm)))
+	} else {
+		c = f.cost + a.cost + b.cost
+	}
+	if limit, beta, ok = s.room(c, dist); !ok || e > limit+Tie || stray > beta+Tie {
+		return
+	}
+	s.offer(&found{form: fm, fill: *f, chem: [2]pourPlan{a.pourPlan, b.pourPlan}, total: f.vol}, c, stray, e)
+}
+
+// share returns how many of the plan's fills take chemical.
+func (f *fillPlan) share(fm form) int {
+	if fm == formPoured {
+		return int(f.na)
+	}
+	return 1
+}
+
+// portionsOf adds chemical i's plans of k pours for a fill plan, the likeliest first.
+func (s *search) portionsOf(
+	out []portion, f *fillPlan, i, n, k int, of, limit, beta float64,
+) []portion {
+	lo, hi := spread(s.f[i], of, beta)
+	hi = min(hi, s.all[f.a].vol-1, s.avail[i]/quantity.Volume(n))
+	try := func(p *pourPlan) {
+		stray := math.Abs(p.ml/of/s.f[i] - 1)
+		square := f.relative() + p.relative(n)
+		if !p.from(f.vessel) && stray <= beta+Tie && square <= within(limit, stray) {
+			c := *p
+			c.cost = c.cost.times(n)
+			out = append(out, portion{c, stray, stray + expanded(square)})
+		}
+	}
+	s.eachPlan(k, int(f.vessel), lo, hi, within(limit, 0)-f.relative(), try)
+	slices.SortFunc(out, func(a, b portion) int {
+		if a.cost != b.cost {
+			return cmp.Compare(a.cost, b.cost)
+		}
+		return cmp.Compare(a.e, b.e)
+	})
+	return out
+}
+
+// eachPlan gives the plans of k pours between two volumes, in this phase those of two readings, too.
+func (s *search) eachPlan(k, not int, lo, hi quantity.Volume, square float64, try func(*pourPlan)) {
+	list := s.singles(k)
+	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
+		try(&list[i])
+	}
+	if s.onlyPairs && k > 1 {
+		for _, two := range [...]bool{false, true} {
+			s.eachPair(pairs{k: k, two: two, not: not, shared: -1, lo: lo, hi: hi, square: square}, try)
+		}
+	}
+}
+
+// twoApart goes through (d) for two chemicals; without a fill plan through two undiluted ones.
+func (s *search) twoApart(f *fillPlan, ka, kb int) {
+	water := quantity.Volume(0)
+	fm, c := formNeat, isApart
+	if f != nil {
+		water, fm, c = f.vol, formApart, f.cost+isApart
+	}
+	limit, beta, ok := s.room(c, 0)
+	if !ok {
+		return
+	}
+	g := 1 - min(1, s.sum*(1+beta)) // of each chemical's error at least this part counts
+	for i, k := range [...]int{ka, kb} {
+		lo, _ := spread(s.f[i], max(water.ML(), s.lo.ML()), beta)
+		_, hi := spread(s.f[i], s.hi.ML(), beta)
+		hi = min(hi, s.hi-water, s.avail[i])
+		s.portions[i] = s.portions[i][:0]
+		s.eachPlan(k, -1, lo, hi, math.Inf(1), func(p *pourPlan) {
+			if f != nil && p.from(f.vessel) || within(limit, 0) >= g*g*p.y {
+				s.portions[i] = append(s.portions[i], portion{pourPlan: *p})
+			}
+		})
+	}
+	slices.SortFunc(s.portions[1], func(a, b portion) int { return cmp.Compare(a.vol, b.vol) })
+	for i := range s.portions[0] {
+		s.besideFirst(f, fm, &s.portions[0][i].pourPlan, water, beta)
+	}
+}
+
+// besideFirst goes through the second chemical's plans that go with one of the first's.
+func (s *search) besideFirst(f *fillPlan, fm form, a *pourPlan, water quantity.Volume, beta float64) {
+	have := water + a.vol
+	most := min(float64(s.hi), float64(a.vol)/s.f[0]/max(1-beta-2*Tie, Tie))
+	least := max(float64(s.lo), float64(a.vol)/s.f[0]/(1+beta+2*Tie))
+	lo, hi := quantity.Volume(least)-have, quantity.Volume(most)+1-have
+	list := s.portions[1]
+	i, _ := slices.BinarySearchFunc(list, lo, func(p portion, v quantity.Volume) int { return cmp.Compare(p.vol, v) })
+	for ; i < len(list) && list[i].vol <= hi; i++ {
+		b := &list[i].pourPlan
+		total := have + b.vol
+		stray := math.Abs(float64(b.vol)/float64(total)/s.f[1] - 1)
+		if total < s.lo || total > s.hi || stray > beta+Tie || !s.wanted(a, b) {
+			continue
+		}
+		x := found{form: fm, chem: [2]pourPlan{*a, *b}, total: total}
+		if f != nil {
+			x.fill = *f
+		}
+		s.weigh(&x)
+	}
+}
+
+// neatTwo goes through two undiluted chemicals.
+func (s *search) neatTwo() {
+	for ph := ofOne; ph < phases; ph += ofTwo {
+		s.eachSplit(s.level, ph, func(ka, kb int) { s.twoApart(nil, ka, kb) })
+	}
+}
