@@ -59,12 +59,14 @@ const (
 	inch = 25.4 // mm; exact, NIST HB 44 App. C
 	// slack is how far, in its own unit, a length may be from a round one and still be printed as that one.
 	slack = 1e-6
-	// MaxSide is the longest side of a sheet that is read, in mm: paper off the widest roll, from memory.
+	// MinSide is the shortest side of a sheet that is read, in mm: less is no sheet.
+	MinSide quantity.Length = 1
+	// MaxSide is the longest side of a sheet that is read, in mm: more than paper comes on a roll (from memory).
 	MaxSide quantity.Length = 3000
 )
 
 // ReadSize reads a sheet's size (8x10 in, 24x30 cm, width first as written) or a roll's name (135-36,
-// 135-24, 120). The error is a *quantity.ReadError; a side above MaxSide is too large.
+// 135-24, 120). The error is a *quantity.ReadError; a side above MaxSide is too large, one below MinSide too small.
 func ReadSize(text string) (Size, error) {
 	for _, r := range Rolls() {
 		if fold(text) == fold(r.String()) {
@@ -77,6 +79,9 @@ func ReadSize(text string) (Size, error) {
 	}
 	if !(w > 0 && h > 0) {
 		return Size{}, &quantity.ReadError{Text: cut(text), Want: "size", Why: quantity.WhyNotPositive}
+	}
+	if w < MinSide || h < MinSide {
+		return Size{}, &quantity.ReadError{Text: cut(text), Want: "size", Why: quantity.WhyTooSmall}
 	}
 	if w > MaxSide || h > MaxSide {
 		return Size{}, &quantity.ReadError{Text: cut(text), Want: "size", Why: quantity.WhyTooLarge}

@@ -11,12 +11,12 @@ import (
 const WhyUnknownWord quantity.Why = "unknown_word"
 
 // UnknownWord returns the error for a text that is none of the words read as a want, with the nearest of them if any
-// is near: no more than a third of its letters wrong, missing or too many.
+// is near: less than a third of its letters wrong, missing or too many.
 func UnknownWord(text, want string, words ...string) error {
 	e := &quantity.ReadError{Text: cut(text), Want: want, Why: WhyUnknownWord}
 	best := len(text)
 	for _, w := range words {
-		if d := slips(fold(e.Text), fold(w)); d < best && 3*d <= len(w) {
+		if d := slips(fold(e.Text), fold(w)); d < best && 3*d < len(w) {
 			best, e.Near = d, w
 		}
 	}
@@ -37,22 +37,26 @@ func fold(text string) string {
 	return strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(text), "-", " ")), " ")
 }
 
-// slips returns by how many letters, wrong, missing or too many, two words differ (Levenshtein's distance).
+// slips returns by how many letters, wrong, missing, too many or changed about with their neighbour, two words differ
+// (optimal string alignment).
 func slips(a, b string) int {
+	var before, last []int
 	row := make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j
 	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
+	for i := 1; i <= len(a); i++ {
+		before, last, row = last, row, make([]int, len(b)+1)
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := last[j-1]
+			if a[i-1] != b[j-1] {
 				change++
 			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+			row[j] = min(change, last[j]+1, row[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
 		}
 	}
 	return row[len(b)]

@@ -31,10 +31,12 @@ func (p Problem) marks(pours []pour, want quantity.Celsius) ([]Mark, quantity.Ce
 	return p.twoMarks(pours, level, want)
 }
 
-// twoMarks tries the marks on either side of the first pour.
+// twoMarks tries the marks on either side of what the first pour had to be for a level: the whole's
+// temperature rises or falls with it, so one of the two is the best there is.
 func (p Problem) twoMarks(pours []pour, level quantity.Volume, want quantity.Celsius) ([]Mark, quantity.Celsius) {
 	first, second := pours[0], pours[1]
-	down := volume(first.lot.ml()) / p.Step * p.Step
+	ideal, _ := p.split(p.waterTo(level, pours, want), first.from, second.from)
+	down := volume(ideal.lot.ml()) / p.Step * p.Step
 	var best []Mark
 	var bestAt quantity.Celsius
 	for _, to := range []quantity.Volume{min(down, level), min(down+p.Step, level)} {
@@ -52,6 +54,13 @@ func (p Problem) twoMarks(pours []pour, level quantity.Volume, want quantity.Cel
 		}
 	}
 	return best, bestAt
+}
+
+// waterTo returns the water that stands at a level and with the chemical makes the whole as warm as wanted.
+func (p Problem) waterTo(level quantity.Volume, pours []pour, want quantity.Celsius) lot {
+	chem, h := p.chemical(), waterAt(want).h
+	m := at(temperatureOf(pours[0].lot.with(pours[1].lot).h), level.ML()).mass
+	return lot{m, h + chem.mass/m*(h-chem.h)}
 }
 
 func (p Problem) iced(pours []pour, level quantity.Volume) ([]Mark, quantity.Celsius) {

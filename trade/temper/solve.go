@@ -88,9 +88,9 @@ func (p Problem) enthalpy(s Source) float64 {
 	return waterAt(Lowest).h - latent
 }
 
-// slack is by how much (K) the water may have to be beyond a tap and still counts as in its reach: below
-// what a darkroom's thermometer shows.
-const slack = 0.01
+// slack is by how much (kJ/kg) the water may have to be beyond a source and still counts as in its reach:
+// 0.01 K, below what a darkroom's thermometer shows.
+const slack = 0.042
 
 // A pour is a lot from a source; pours are in the order of pouring.
 type pour struct {
@@ -101,10 +101,10 @@ type pour struct {
 // choose finds the two sources and what to take of each.
 func (p Problem) choose() (Result, []pour) {
 	want := p.water()
-	switch t := temperatureOf(want.h); {
-	case want.h < waterAt(p.Cold).h && (t < p.Cold-slack || want.h < waterAt(Lowest).h):
+	switch {
+	case want.h < p.enthalpy(ColdTap)-slack:
 		return p.beyond(ColdTap, IceByWeight, WithIce, p.Ice)
-	case want.h > waterAt(p.Hot).h && (t > p.Hot+slack || want.h > waterAt(Highest).h):
+	case want.h > p.enthalpy(HotTap)+slack:
 		return p.beyond(HotTap, KettleWater, WithKettle, p.Kettle)
 	}
 	hot, cold := p.split(want, HotTap, ColdTap)
@@ -151,7 +151,7 @@ func (p Problem) beyond(tap, helper Source, s Status, had bool) (Result, []pour)
 	return r, pours
 }
 
-func between(x, a, b float64) bool { return min(a, b) <= x && x <= max(a, b) }
+func between(x, a, b float64) bool { return min(a, b)-slack <= x && x <= max(a, b)+slack }
 
 // all returns the water where all of it comes from one source, and the temperature of the whole then. Its mass is
 // such that the whole is Total at that temperature.
