@@ -2,208 +2,251 @@ package dilution
 
 import "wetside/trade/quantity"
 
-// A form is a label's words taken apart: figures and what stands between them.
+// A figure is one number of a label's words with what belongs to it.
+type figure struct {
+	at         int // where the number stands
+	signAt     int // where the sign before it stands
+	value      quantity.Ratio
+	one        quantity.Volume // of its unit; 0: parts
+	is         thing
+	isLed      bool // the thing stands before the number
+	isMeasured bool // a unit, "part" or "of" stands between number and thing
+}
+
+// A form is a label's words taken apart: figures, and the signs between them.
 type form struct {
-	items     []item
-	seps      []sep
+	figures   []figure
+	signs     []sign
 	fromStock bool
-	reduce    bool // to the parts a printer would give
+	isShare   bool // of volumes or a percentage: in parts of nobody's choice, so that they may be reduced
+}
+
+// percent makes the first figure a percentage: 3 % is 3 in 100.
+func (f *form) percent() {
+	f.figures = append(f.figures, figure{at: f.figures[0].at, value: quantity.Int(100)})
+	f.signs = append(f.signs, per)
+	f.isShare = true
 }
 
 // dilution makes parts of the form.
 func (f form) dilution(r *reader) (Dilution, error) {
-	n := len(f.items)
-	switch {
+	switch n := len(f.figures); {
 	case n == 1:
-		return Dilution{}, r.fail(f.items[0].at, NoParts)
+		return Dilution{}, r.fail(f.figures[0].at, NoParts)
 	case n > 3:
-		return Dilution{}, r.fail(f.items[3].at, TooMany)
+		return Dilution{}, r.fail(f.figures[3].at, TooMany)
+	}
+	if err := f.checkSigns(r); err != nil {
+		return Dilution{}, err
 	}
 	if err := f.sameUnits(r); err != nil {
+		return Dilution{}, err
+	}
+	if err := f.nameWhole(r); err != nil {
 		return Dilution{}, err
 	}
 	w, err := f.waterIndex(r)
 	if err != nil {
 		return Dilution{}, err
 	}
-	d := Dilution{FromStock: f.fromStock}
-	var waterItem item
-	for i, it := range f.items {
-		if i == w {
-			waterItem = it
-			continue
-		}
-		if it.value.Sign() == 0 {
-			return Dilution{}, r.fail(it.at, NoChemical)
-		}
-		d.FromStock = d.FromStock || it.isStock
-		d.Chemicals = append(d.Chemicals, it.value)
+	d, err := f.parts(w, r)
+	if err != nil {
+		return Dilution{}, err
 	}
-	d.Water = waterItem.value
 	return f.settle(d, w, r)
 }
 
-// sameUnits turns figures with units into parts of the first unit, and refuses a unit on one side only.
-func (f *form) sameUnits(r *reader) error {
-	first := f.items[0].one
-	for i, it := range f.items {
-		if (it.one == 0) != (first == 0) {
-			return r.fail(it.at, UnitOnOneSide)
+// last returns the last figure and the sign before it.
+func (f form) last() (figure, sign) { return f.figures[len(f.figures)-1], f.signs[len(f.signs)-1] }
+
+// checkSigns refuses a whole that is not the last figure, and a list in commas that names nothing.
+func (f form) checkSigns(r *reader) error {
+	names := false
+	for _, fig := range f.figures {
+		names = names || fig.is != unnamed || fig.isMeasured
+	}
+	for i, s := range f.signs {
+		switch {
+		case s == comma && !names:
+			return r.fail(f.figures[i+1].signAt, Trailing)
+		case !s.adds() && i < len(f.signs)-1:
+			return r.fail(f.figures[i+2].signAt, Trailing)
 		}
-		if first == 0 {
-			continue
-		}
-		ratio, err := quantity.NewRatio(int64(it.one), int64(first))
-		if err == nil {
-			f.items[i].value, err = it.value.Mul(ratio)
-		}
-		if err != nil {
-			return r.tooLarge(it.at)
-		}
-		f.reduce = true
 	}
 	return nil
 }
 
-// waterIndex returns which figure is the water's, or the whole's where last says so.
+// sameUnits turns figures with units into parts of the first figure's unit, and refuses a unit on one side only.
+func (f *form) sameUnits(r *reader) error {
+	first := f.figures[0].one
+	for i, fig := range f.figures {
+		if (fig.one == 0) != (first == 0) {
+			return r.fail(fig.at, UnitOnOneSide)
+		}
+		if first == 0 {
+			continue
+		}
+		ratio, err := fig.one.Over(first)
+		if err != nil {
+			return r.tooLarge(fig.at)
+		}
+		if f.figures[i].value, err = fig.value.Mul(ratio); err != nil {
+			return r.tooLarge(fig.at)
+		}
+		f.isShare = true
+	}
+	return nil
+}
+
+// nameWhole settles what the last word names where it stands straight behind the last figure: in "1+9 stock" the
+// dilution as a whole, in "9 parts to 1 developer" the figure. "9+1 developer" may be either and is refused.
+func (f *form) nameWhole(r *reader) error {
+	n := len(f.figures) - 1
+	fig := f.figures[n]
+	if fig.is == unnamed || fig.is == water || fig.is == partA || fig.is == partB || fig.isLed || fig.isMeasured {
+		return nil
+	}
+	bare := true
+	for _, other := range f.figures[:n] {
+		bare = bare && !other.isMeasured && (other.is == unnamed || other.isLed && other.is != water)
+	}
+	_, s := f.last()
+	switch {
+	case !bare:
+		return nil
+	case s.adds() && f.figures[0].value.Cmp(fig.value) > 0:
+		return r.fail(fig.at, WhichSide)
+	}
+	f.fromStock = f.fromStock || fig.is == stock
+	f.figures[n].is = unnamed
+	return nil
+}
+
+// waterIndex returns which figure is the water's, or the whole's where that is what the last one is: the one so named,
+// or the only one without a name, or the last.
 func (f form) waterIndex(r *reader) (int, error) {
-	w, chemicals := -1, 0
-	for i, it := range f.items {
-		switch it.is {
+	last := len(f.figures) - 1
+	w, nameless, chemicals := -1, -1, 0
+	for i, fig := range f.figures {
+		switch fig.is {
 		case water:
 			if w >= 0 {
-				return 0, r.fail(it.at, NoChemical)
+				return 0, r.fail(fig.at, NoChemical)
 			}
 			w = i
-		case chemical, partA, partB:
-			chemicals++
 		case unnamed, whole:
+			nameless = i
+		case chemical, stock, partA, partB:
+			chemicals++
 		}
 	}
-	last := len(f.items) - 1
+	_, s := f.last()
 	switch {
-	case w >= 0:
-		return w, nil
-	case chemicals == len(f.items):
-		return 0, r.fail(f.items[last].at, TwoChemicals)
-	case last == 1 && f.items[1].is == chemical && f.seps[0] <= to:
-		return 0, nil
+	case w < 0 && chemicals > last:
+		return 0, r.fail(f.figures[last].at, TwoChemicals)
+	case w < 0 && chemicals == last:
+		w = nameless
+	case w < 0:
+		w = last
 	}
-	return last, nil
-}
-
-// settle takes the chemical out of the whole where the last figure is the whole, and says how it was read.
-func (f form) settle(d Dilution, w int, r *reader) (Dilution, error) {
-	last := f.seps[len(f.seps)-1]
-	at := f.items[w].at
-	sum := quantity.Ratio{}
-	var err error
-	for _, c := range d.Chemicals {
-		if sum, err = sum.Add(c); err != nil {
-			return Dilution{}, r.tooLarge(at)
-		}
-	}
-	named := f.items[w].is == water
-	isWhole := last == upTo || (last == in || last == per) && !named
-	byVolume := f.reduce
-	if isWhole {
-		if d.Water, err = d.Water.Sub(sum); err != nil {
-			return Dilution{}, r.tooLarge(at)
-		}
-	}
-	switch {
-	case d.Water.Sign() < 0:
-		return Dilution{}, r.fail(at, MoreThanWhole)
-	case d.Water.Sign() == 0:
-		return Dilution{}, r.fail(at, NoWater)
-	}
-	other, oerr := d.Water.Sub(sum)
-	anyNamed := false
-	for _, it := range f.items {
-		anyNamed = anyNamed || it.is != unnamed
-	}
-	switch {
-	case isWhole && byVolume && last != upTo:
-		d.Note = MadeUpTo
-	case named && byVolume && last != plus && last != colon:
-		d.Note = AddedTo
-	case (last == colon || last == to) && !anyNamed && oerr == nil && other.Sign() > 0:
-		d.Note, d.Other = ColonRead, other
-	case !isWhole && !anyNamed && oerr == nil && other.Sign() < 0:
-		d.Note = ChemicalFirst
-	}
-	if f.reduce {
-		if d, err = d.reduced(); err != nil {
-			return Dilution{}, r.tooLarge(at)
-		}
-	}
-	if _, err := d.Total(); err != nil {
-		return Dilution{}, r.tooLarge(at)
-	}
-	return d, nil
-}
-
-func (r *reader) tooLarge(at int) error {
-	return &quantity.ReadError{Text: r.text[:min(len(r.text), 80)], At: min(at, 80), Want: "dilution", Why: quantity.WhyTooLarge}
-}
-
-// reduced returns the same dilution in the parts that a printer would give: the first chemical 1 where the others
-// then have two decimals at most, else the least whole numbers where none is above 1000, else the first chemical 1.
-func (d Dilution) reduced() (Dilution, error) {
-	one, err := quantity.Int(1).Quo(d.Chemicals[0])
-	if err != nil {
-		return d, err
-	}
-	e, err := d.times(one)
-	if err != nil || e.every(func(q quantity.Ratio) bool { return 100%q.Den() == 0 }) {
-		return e, err
-	}
-	den := int64(1)
-	e.every(func(q quantity.Ratio) bool { den = lcm(den, q.Den()); return true })
-	if den > 1000 {
-		return e, nil
-	}
-	w, err := e.times(quantity.Int(den))
-	if err != nil || !w.every(func(q quantity.Ratio) bool { return q.Num() <= 1000 }) {
-		return e, nil //nolint:nilerr // no whole numbers: the parts of one chemical stand.
+	if w != last && !s.adds() {
+		return 0, r.fail(f.figures[last].at, WhichSide)
 	}
 	return w, nil
 }
 
-// times returns the dilution with every part multiplied by k.
-func (d Dilution) times(k quantity.Ratio) (Dilution, error) {
-	e := d
-	e.Chemicals = make([]quantity.Ratio, len(d.Chemicals))
-	var err error
-	for i, c := range d.Chemicals {
-		if e.Chemicals[i], err = c.Mul(k); err != nil {
-			return d, err
+// parts puts the figures in their places, part A before part B.
+func (f form) parts(w int, r *reader) (Dilution, error) {
+	d := Dilution{Water: f.figures[w].value, FromStock: f.fromStock}
+	was := unnamed
+	for i, fig := range f.figures {
+		if i == w {
+			continue
+		}
+		if fig.value.Sign() == 0 {
+			return Dilution{}, r.fail(fig.at, NoChemical)
+		}
+		d.FromStock = d.FromStock || fig.is == stock
+		if was == partB && fig.is == partA {
+			d.Chemicals = []quantity.Ratio{fig.value, d.Chemicals[0]}
+		} else {
+			d.Chemicals = append(d.Chemicals, fig.value)
+		}
+		was = fig.is
+	}
+	return d, nil
+}
+
+// settle takes the chemical out of the whole where the last figure is the whole, checks what is left and says how the
+// words were read.
+func (f form) settle(d Dilution, w int, r *reader) (Dilution, error) {
+	at := f.figures[w].at
+	fig, s := f.last()
+	chemicals, err := sum(d.Chemicals)
+	if err != nil {
+		return Dilution{}, r.tooLarge(at)
+	}
+	isWhole := s == upTo || fig.is == whole && s != plus || !s.adds() && fig.is != water
+	if isWhole {
+		if d.Water, err = d.Water.Sub(chemicals); err != nil {
+			return Dilution{}, r.tooLarge(at)
 		}
 	}
-	if e.Water, err = d.Water.Mul(k); err != nil {
-		return d, err
+	switch d.Water.Sign() {
+	case -1:
+		return Dilution{}, r.fail(at, MoreThanWhole)
+	case 0:
+		return Dilution{}, r.fail(at, NoWater)
 	}
-	if e.Other, err = d.Other.Mul(k); err != nil {
-		return d, err
+	other, err := d.Water.Sub(chemicals)
+	if err != nil {
+		return Dilution{}, r.tooLarge(at)
 	}
-	return e, nil
+	if d.Note = f.note(w, isWhole, other); d.Note == ColonRead {
+		d.Other = other
+	}
+	if f.isShare {
+		if d, err = d.reduced(); err != nil {
+			return Dilution{}, r.tooLarge(at)
+		}
+	}
+	if err := d.check(r, at); err != nil {
+		return Dilution{}, err
+	}
+	return d, nil
 }
 
-func (d Dilution) every(ok func(quantity.Ratio) bool) bool {
-	all := ok(d.Water)
-	for _, c := range d.Chemicals {
-		all = ok(c) && all
+// note says how the words were read; other is the water of the other reading.
+func (f form) note(w int, isWhole bool, other quantity.Ratio) Note {
+	_, s := f.last()
+	byName := f.figures[w].is == water || w < len(f.figures)-1
+	switch {
+	case isWhole && f.isShare && s != upTo:
+		return MadeUpTo
+	case isWhole:
+		return NoNote
+	case byName && f.isShare && (s == to || !s.adds()):
+		return AddedTo
+	case byName || s != colon && s != to:
+		return NoNote
+	case other.Sign() > 0:
+		return ColonRead
+	case other.Sign() < 0:
+		return ChemicalFirst
 	}
-	return all
+	return NoNote
 }
 
-func lcm(a, b int64) int64 {
-	g, h := a, b
-	for h != 0 {
-		g, h = h, g%h
+// weakest is the weakest strength that is read: one in a million.
+const weakest = 1e-6
+
+// check refuses what is too weak to be meant and what does not fit.
+func (d Dilution) check(r *reader, at int) error {
+	for i := range d.Chemicals {
+		s, err := d.Strength(i)
+		if err != nil || s.Float() < weakest {
+			return r.tooLarge(at)
+		}
 	}
-	if b/g > 1<<31/a {
-		return 1 << 31
-	}
-	return a / g * b
+	return nil
 }

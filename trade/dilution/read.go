@@ -2,186 +2,150 @@ package dilution
 
 import (
 	"errors"
-	"strings"
 
 	"wetside/trade/quantity"
 )
 
-// maxText is the longest text that is read as a dilution, in bytes.
-const maxText = 200
-
-// Read reads a label's words; the package comment gives the grammar. The error is a *quantity.ReadError or a *Error.
-func Read(text string, o Options) (Dilution, error) {
-	r, err := start(text, o)
-	if err != nil {
-		return Dilution{}, err
-	}
-	d, err := r.dilution()
-	if err != nil {
-		return Dilution{}, err
-	}
-	return d, nil
+// Options rule what the words leave open.
+type Options struct {
+	Ounce quantity.Ounce // what an ounce, pint, quart and gallon are; NoOunce: an error where it matters
 }
 
-// dilution reads the whole text.
-func (r *reader) dilution() (Dilution, error) {
-	r.words("use", "used", "mix", "mixed", "dilute", "diluted")
-	if d, ok := r.alone(); ok {
-		return d, r.end()
+// Read reads a label's words; the package comment gives the grammar. The error is a *quantity.ReadError, whose Want is
+// "dilution", or an *Error.
+func Read(text string, o Options) (Dilution, error) {
+	d, err := read(text, o.Ounce)
+	if re, ok := errors.AsType[*quantity.ReadError](err); ok && re.Why == quantity.WhyWhichOunce {
+		us, err1 := read(text, quantity.OunceUS)
+		imp, err2 := read(text, quantity.OunceImperial)
+		switch {
+		case err1 == nil && err2 == nil && us.Same(imp):
+			return us, nil // 1 oz to 31 oz: it does not matter which
+		case err1 != nil && err2 != nil:
+			return Dilution{}, err1
+		}
 	}
-	f := form{}
-	it, err := r.item(false)
+	return d, err
+}
+
+func read(text string, o quantity.Ounce) (Dilution, error) {
+	if err := quantity.CheckText(text, want); err != nil {
+		return Dilution{}, err
+	}
+	r := &reader{text: text, ounce: o}
+	if d, ok := r.alone(); ok {
+		return d, nil
+	}
+	f, err := r.form()
 	if err != nil {
 		return Dilution{}, err
 	}
-	if r.percent() {
-		return r.finishPercent(it)
+	return f.dilution(r)
+}
+
+// alone reads a chemical that is used as it is, where the text is no more than that.
+func (r *reader) alone() (Dilution, bool) {
+	was := r.at
+	neat := r.take(neatWords...)
+	stock := r.take("stock solution", "stock")
+	neat = r.take(neatWords...) || neat
+	r.take(".")
+	if r.space(); r.done() && (neat || stock) {
+		return Dilution{Chemicals: []quantity.Ratio{quantity.Int(1)}, FromStock: stock}, true
 	}
-	f.items = append(f.items, it)
+	r.at = was
+	return Dilution{}, false
+}
+
+// form takes the words apart.
+func (r *reader) form() (form, error) {
+	f := form{}
+	r.take(verbs...)
+	if _, at, ok := r.sign(); ok {
+		return f, r.fail(at, Dangling)
+	}
+	fig, err := r.figure(false)
+	if err != nil {
+		return f, err
+	}
+	f.figures = []figure{fig}
+	if r.take("%", "percent", "per cent") {
+		f.percent()
+		r.take("solution", "v/v", "by volume")
+	}
 	for {
-		s, at, ok := r.sep()
+		s, at, ok := r.sign()
 		if !ok {
 			break
 		}
-		if it, err = r.item(s == per || s == to || s == in || s == upTo); err != nil {
-			var re *quantity.ReadError
-			if errors.As(err, &re) && re.Why == quantity.WhyNoNumber && (s == plus || s == colon) {
-				err = r.fail(at, Dangling)
-			}
-			return Dilution{}, err
+		if r.dangles() {
+			return f, r.fail(at, Dangling)
 		}
-		f.items, f.seps = append(f.items, it), append(f.seps, s)
+		fig, err := r.figure(s.takesBareUnit())
+		if err != nil {
+			return f, err
+		}
+		fig.signAt = at
+		f.figures, f.signs = append(f.figures, fig), append(f.signs, s)
 	}
-	f.fromStock = r.tail()
-	if err := r.end(); err != nil {
-		return Dilution{}, err
+	r.take("with water", "in water")
+	f.fromStock = r.take("from stock solution", "from stock", "from the stock", "of stock")
+	r.take(".")
+	if r.space(); !r.done() {
+		return f, r.fail(r.at, Trailing)
 	}
-	return f.dilution(r)
+	return f, nil
 }
 
-// alone reads a chemical that is used as it is.
-func (r *reader) alone() (Dilution, bool) {
-	was := r.at
-	neat := r.words("undiluted", "neat", "full strength", "as is")
-	stock := r.words("stock solution", "stock")
-	neat = r.words("undiluted", "neat", "full strength", "as is") || neat
-	r.space()
-	if !neat && !stock || r.at < len(r.text) {
-		r.at = was
-		return Dilution{}, false
-	}
-	return Dilution{Chemicals: []quantity.Ratio{quantity.Int(1)}, FromStock: stock}, true
+// dangles tells whether nothing, or another sign, follows a sign.
+func (r *reader) dangles() bool {
+	t := *r
+	t.space()
+	_, _, ok := t.sign()
+	return ok || t.done()
 }
 
-// tail reads what may stand behind the parts, and tells whether it says that they are of stock.
-func (r *reader) tail() bool {
-	r.words("with water", "in water", "with tap water")
-	return r.words("from stock", "of stock", "from stock solution", "stock solution", "stock")
-}
-
-// finishPercent makes parts of a percentage: 3 % is 3 parts in 100.
-func (r *reader) finishPercent(it item) (Dilution, error) {
-	r.words("solution", "v/v", "by volume")
-	f := form{
-		items: []item{it, {at: it.at, value: quantity.Int(100)}},
-		seps:  []sep{per}, reduce: true, fromStock: r.tail(),
-	}
-	if err := r.end(); err != nil {
-		return Dilution{}, err
-	}
-	return f.dilution(r)
-}
-
-// A sep is what stands between two figures.
-type sep uint8
-
-const (
-	plus  sep = iota // water is added
-	colon            // the same, by the trade's usual reading
-	to               // the same where nothing says otherwise
-	in               // the second figure is the whole, unless it is water
-	per              // the same, by volume
-	upTo             // the second figure is the whole
-)
-
-var seps = []struct {
-	text string
-	is   sep
-}{
-	{"made up to make", upTo},
-	{"made up to", upTo},
-	{"make up to", upTo},
-	{"topped up to", upTo},
-	{"diluted to", upTo},
-	{"made to", upTo},
-	{"with water to make", upTo},
-	{"in water to make", upTo},
-	{"water to make", upTo},
-	{"to make", upTo},
-	{"diluted with", plus},
-	{"added to", plus},
-	{"plus", plus},
-	{"and", plus},
-	{"with", plus},
-	{"&", plus},
-	{"+", plus},
-	{"＋", plus},
-	{",", plus},
-	{"-to-", to},
-	{"to", to},
-	{":", colon},
-	{"∶", colon},
-	{"：", colon},
-	{"in", in},
-	{"per", per},
-	{"/", per},
-}
-
-// sep takes what stands between two figures and returns where it stood.
-func (r *reader) sep() (s sep, at int, ok bool) {
+// sign takes what stands between two figures and returns where it stood.
+func (r *reader) sign() (s sign, at int, ok bool) {
 	r.space()
 	at = r.at
-	for _, c := range seps {
-		if r.words(c.text) {
-			return c.is, at, true
+	t := *r
+	if t.take("with water", "in water") && !t.take("to make", "made up to") {
+		return 0, at, false
+	}
+	s, ok = find(r, signs)
+	return s, at, ok
+}
+
+// figure reads [thing] number [unit] ["part"] ["of"] [thing]. Where it may be bare, a unit alone is one of it: "per
+// litre".
+func (r *reader) figure(bare bool) (figure, error) {
+	fig := figure{}
+	r.thing(&fig, leadingThings)
+	fig.isLed = fig.is != unnamed
+	r.take(verbs...)
+	if bare {
+		r.take("the")
+	}
+	r.space()
+	fig.at = r.at
+	var err, noNumber error
+	if fig.value, noNumber = r.number(); noNumber != nil && !bare {
+		return fig, r.mine(noNumber)
+	}
+	if fig.one, err = r.unit(); err != nil {
+		return fig, r.mine(err)
+	}
+	if noNumber != nil {
+		if fig.one == 0 {
+			return fig, r.mine(noNumber)
 		}
+		fig.value = quantity.Int(1)
 	}
-	return 0, at, false
-}
-
-// start checks the text as a whole.
-func start(text string, o Options) (*reader, error) {
-	r := &reader{text: text, o: o}
-	// ReadRatio refuses what is too long, empty or not text at all, in its own words.
-	if _, err := quantity.ReadRatio(text); err != nil {
-		var re *quantity.ReadError
-		if errors.As(err, &re) {
-			switch re.Why {
-			case quantity.WhyEmpty, quantity.WhyNotText:
-				return nil, r.as(err)
-			case quantity.WhyTooLong:
-				if len(text) > maxText {
-					return nil, r.as(err)
-				}
-			}
-		}
+	part, of := r.take("parts", "part"), r.take("of")
+	fig.isMeasured = fig.one != 0 || part || of
+	if !fig.isLed {
+		r.thing(&fig, things)
 	}
-	return r, nil
-}
-
-// as gives a reading error the name of what is read here.
-func (r *reader) as(err error) error {
-	var re *quantity.ReadError
-	if errors.As(err, &re) {
-		c := *re
-		c.Want = "dilution"
-		return &c
-	}
-	return err
-}
-
-func (r *reader) fail(at int, why Reason) error {
-	text := []rune(strings.ToValidUTF8(r.text, "\uFFFD"))
-	cut := string(text[:min(len(text), 80)])
-	return &Error{Text: cut, At: min(at, len(cut)), Reason: why}
+	return fig, nil
 }

@@ -1,6 +1,7 @@
 package dilution
 
 import (
+	"errors"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -10,201 +11,39 @@ import (
 
 // A reader walks along a label's words.
 type reader struct {
-	text string
-	at   int
-	o    Options
+	text  string
+	at    int
+	ounce quantity.Ounce
 }
 
-// A thing is what a figure counts.
-type thing uint8
-
-const (
-	unnamed thing = iota
-	chemical
-	partA
-	partB
-	water
-	whole // "working solution"
-)
-
-// An item is one figure of a dilution with what belongs to it.
-type item struct {
-	at      int
-	value   quantity.Ratio
-	one     quantity.Volume // of the unit; 0: parts
-	is      thing
-	isStock bool
-}
-
-// item reads [thing] number [unit] [part] [of] [thing]. Behind "per", "to" and the like a unit may stand alone.
-func (r *reader) item(bare bool) (item, error) {
-	r.space()
-	it := item{at: r.at}
-	if err := r.thing(&it); err != nil {
-		return it, err
-	}
-	if bare {
-		r.words("the")
-	}
-	it.at = r.at
-	err := r.number(&it)
-	if bare && err != nil {
-		r.space()
-		one, end, uerr := quantity.ScanVolumeUnit(r.text, r.at, r.o.Ounce)
-		if uerr != nil {
-			if isWhy(uerr, quantity.WhyWhichOunce) || isWhy(uerr, quantity.WhyIsMass) {
-				return it, r.as(uerr)
-			}
-			return it, r.as(err)
-		}
-		it.value, it.one, r.at = quantity.Int(1), one, end
-	} else if err != nil {
-		return it, r.as(err)
-	} else if err := r.unit(&it); err != nil {
-		return it, err
-	}
-	r.words("parts", "part")
-	r.words("of")
-	return it, r.thing(&it)
-}
-
-func isWhy(err error, why quantity.Why) bool {
-	re, ok := err.(*quantity.ReadError) //nolint:errorlint // made by quantity one call ago, never wrapped.
-	return ok && re.Why == why
-}
-
-var numberWords = []string{
-	"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
-	"thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
-}
-
-// number reads a figure or a number word.
-func (r *reader) number(it *item) error {
-	r.space()
-	for n, w := range numberWords {
-		if r.words(w) {
-			it.value = quantity.Int(int64(n))
-			return nil
-		}
-	}
-	if r.words("a", "an") {
-		it.value = quantity.Int(1)
-		return nil
-	}
-	v, end, err := quantity.ScanRatio(r.text, r.at)
-	if err != nil {
-		return err
-	}
-	it.value, r.at = v, end
-	return nil
-}
-
-// unit reads a unit of volume where one stands.
-func (r *reader) unit(it *item) error {
-	was := r.at
-	r.space()
-	one, end, err := quantity.ScanVolumeUnit(r.text, r.at, r.o.Ounce)
-	switch {
-	case err == nil:
-		it.one, r.at = one, end
-	case isWhy(err, quantity.WhyWhichOunce), isWhy(err, quantity.WhyIsMass):
-		return r.as(err)
-	default:
-		r.at = was
-	}
-	return nil
-}
-
-var things = []struct {
-	text string
-	is   thing
-}{
-	{"stock solution", chemical},
-	{"stock", chemical},
-	{"concentrated", chemical},
-	{"concentrate", chemical},
-	{"chemical", chemical},
-	{"paper developer", chemical},
-	{"film developer", chemical},
-	{"developer", chemical},
-	{"fixer", chemical},
-	{"stop bath", chemical},
-	{"washing aid", chemical},
-	{"wetting agent", chemical},
-	{"toner", chemical},
-	{"solution a", partA},
-	{"solution b", partB},
-	{"a", partA},
-	{"b", partB},
-	{"tap water", water},
-	{"distilled water", water},
-	{"cold water", water},
-	{"warm water", water},
-	{"water", water},
-	{"working solution", whole},
-	{"ready solution", whole},
-	{"solution", whole},
-}
-
-// thing reads what is counted, where it is named: "stock", "developer concentrate", "water".
-func (r *reader) thing(it *item) error {
-	for {
-		at, n := r.at, 0
-		for _, t := range things {
-			if !r.words(t.text) {
-				continue
-			}
-			if it.is != unnamed && it.is != t.is {
-				r.at = at
-				return nil
-			}
-			it.is, n = t.is, n+1
-			it.isStock = it.isStock || strings.HasPrefix(t.text, "stock")
-			break
-		}
-		if n == 0 {
-			return nil
-		}
-	}
-}
-
-// percent takes a percent sign.
-func (r *reader) percent() bool { return r.words("%", "percent", "per cent") }
-
-// end refuses whatever is left.
-func (r *reader) end() error {
-	r.words(".")
-	r.space()
-	if r.at < len(r.text) {
-		return r.fail(r.at, Trailing)
-	}
-	return nil
-}
+func (r *reader) done() bool { return r.at >= len(r.text) }
 
 func (r *reader) space() {
 	r.at = len(r.text) - len(strings.TrimLeftFunc(r.text[r.at:], unicode.IsSpace))
 }
 
-// words takes the first of the given phrases that stands here, in capitals or not, as words of their own.
-func (r *reader) words(phrases ...string) bool {
-	was := r.at
-	r.space()
+// take skips the first of the phrases that stands here, in capitals or not, as words of their own, and the space
+// before it.
+func (r *reader) take(phrases ...string) bool {
+	t := *r
+	t.space()
 	for _, p := range phrases {
-		if n := startsWith(r.text[r.at:], p); n > 0 {
-			r.at += n
+		if n := startsWith(r.text[t.at:], p); n > 0 {
+			r.at = t.at + n
 			return true
 		}
 	}
-	r.at = was
 	return false
 }
 
-// startsWith returns how much of the start of text is the phrase, any spaces for each of its own, or 0.
+// startsWith returns how much of the start of text is the phrase, with any space for each of its own, or 0.
 func startsWith(text, phrase string) int {
+	if text == "" || lower(text[0]) != phrase[0] {
+		return 0 // most often so, and at once
+	}
 	at := 0
-	var last rune
-	for _, want := range phrase {
-		last = want
+	var want rune
+	for _, want = range phrase {
 		if want == ' ' {
 			rest := strings.TrimLeftFunc(text[at:], unicode.IsSpace)
 			if len(rest) == len(text)-at {
@@ -214,14 +53,105 @@ func startsWith(text, phrase string) int {
 			continue
 		}
 		got, n := utf8.DecodeRuneInString(text[at:])
-		if unicode.ToLower(got) != want {
+		if n == 0 || unicode.ToLower(got) != want {
 			return 0
 		}
 		at += n
 	}
 	next, _ := utf8.DecodeRuneInString(text[at:])
-	if unicode.IsLetter(last) && unicode.IsLetter(next) {
+	if unicode.IsLetter(want) && (unicode.IsLetter(next) || unicode.IsMark(next)) {
 		return 0
 	}
 	return at
+}
+
+// lower returns an ASCII letter's small one, and any other byte as it is.
+func lower(b byte) byte {
+	if 'A' <= b && b <= 'Z' {
+		b += 'a' - 'A'
+	}
+	return b
+}
+
+// find skips the first of the phrases that stands here, as take does, and returns what it names.
+func find[T any](r *reader, phrases []phrase[T]) (is T, ok bool) {
+	t := *r
+	t.space()
+	for _, p := range phrases {
+		if n := startsWith(r.text[t.at:], p.text); n > 0 {
+			r.at = t.at + n
+			return p.is, true
+		}
+	}
+	return is, false
+}
+
+// thing reads what a figure counts where it is named, be it in several words: "developer concentrate".
+func (r *reader) thing(fig *figure, from []phrase[thing]) {
+	for {
+		t := *r
+		named, _ := find(&t, from)
+		clash := fig.is != unnamed && (named == water) != (fig.is == water)
+		if named == unnamed || clash {
+			return
+		}
+		if fig.is == unnamed || named == stock {
+			fig.is = named
+		}
+		r.at = t.at
+	}
+}
+
+// number reads a figure or a number word; "a" is one before a unit or a part, "half" may have one behind it.
+func (r *reader) number() (quantity.Ratio, error) {
+	if n, ok := find(r, numberWords); ok {
+		return quantity.Int(n), nil
+	}
+	if r.take("half") {
+		r.take("a", "an")
+		return quantity.NewRatio(1, 2)
+	}
+	if t := *r; t.take("a", "an") && t.countable() {
+		r.take("a", "an")
+		return quantity.Int(1), nil
+	}
+	v, end, err := quantity.ScanRatio(r.text, r.at)
+	if err != nil {
+		return quantity.Ratio{}, err
+	}
+	r.at = end
+	return v, nil
+}
+
+// countable tells whether a unit or a part stands here.
+func (r reader) countable() bool {
+	one, err := r.unit()
+	return err != nil || one != 0 || r.take("part")
+}
+
+// unit reads a unit of volume where one stands, and returns the volume of one; 0 where none does. A mass, or an ounce
+// of no system, is an error.
+func (r *reader) unit() (quantity.Volume, error) {
+	t := *r
+	t.space()
+	one, end, err := quantity.ScanVolumeUnit(r.text, t.at, r.ounce)
+	if err == nil {
+		r.at = end
+		return one, nil
+	}
+	if re, ok := errors.AsType[*quantity.ReadError](err); ok &&
+		(re.Why == quantity.WhyWhichOunce || re.Why == quantity.WhyIsMass) {
+		return 0, err
+	}
+	return 0, nil // no unit here, which is no mistake
+}
+
+// mine gives an error of another reader the name of what is read here.
+func (r *reader) mine(err error) error {
+	if re, ok := errors.AsType[*quantity.ReadError](err); ok {
+		e := *re
+		e.Want = want
+		return &e
+	}
+	return err
 }

@@ -96,7 +96,7 @@ func TestPublishedFigures(t *testing.T) {
 		{"1 oz av per US quart, g/L", mass("1 oz av") / volume("1 US qt") * 1000, 29.95660683, 5e-9},
 		{"1 lb per US gallon, g/L", mass("1 lb") / volume("1 US gal") * 1000, 119.8264273, 5e-8},
 		{"1 grain per 32 US fl oz, g/L", mass("1 gr") / volume("32 US fl oz") * 1000, 0.06847224, 5e-9},
-		// Wellington p. 130 prints the same as 1 g in 500 mL, 12 % less.
+		// The Wellington Photographic Handbook, p. 130, prints the same as 1 g in 500 mL, 12 % less.
 		{"20 gr in 20 imperial fl oz, g/L", mass("20 gr") / volume("20 imp fl oz") * 1000, 2.2806, 5e-5},
 		{"200 gr in 80 imperial fl oz, g/L", mass("200 gr") / volume("80 imp fl oz") * 1000, 5.70, 5e-3},
 		{"8x10 in, m²", float64(quantity.AreaOf(203.2, 254)), 0.0516128, 1e-16},

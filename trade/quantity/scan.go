@@ -94,6 +94,9 @@ func (s *scan) failNear(why Why, near string) error {
 // prefix returns the length of the start of text that is written like name: capitals do not matter, and a space
 // of the name is any number of spaces and full stops in the text, or none. 0: it starts otherwise.
 func prefix(text, name string) int {
+	if text == "" || lower(text[0]) != name[0] {
+		return 0 // most often so, and at once
+	}
 	at := 0
 	for _, want := range name {
 		if want == ' ' {
@@ -107,6 +110,14 @@ func prefix(text, name string) int {
 		at += n
 	}
 	return at
+}
+
+// lower returns an ASCII letter's small one, and any other byte as it is.
+func lower(b byte) byte {
+	if 'A' <= b && b <= 'Z' {
+		b += 'a' - 'A'
+	}
+	return b
 }
 
 func spaceOrStop(r rune) bool { return r == '.' || unicode.IsSpace(r) }
