@@ -54,13 +54,24 @@ func productLabel() []field[Product] {
 			table("material", materials(), as(withOunce("capacity", ReadCapacity)))),
 		at("keeps", "How long it keeps, by the state of its container.",
 			func(p *Product) *Keeping { return &p.Keeps },
-			table("state", same(Unopened, Opened, FullBottle, PartBottle, FloatingLid, InTray), as(period()))),
+			table("state", states(), as(period()))),
 		at("density", "Its density.", func(p *Product) *As[quantity.Density] { return &p.Density }, as(density())),
 		at("contains", "What the label or the safety data sheet declares.",
 			func(p *Product) *[]Ingredient { return &p.Contains }, list(line(ingredientKind()))),
 		at("hazards", "The hazard statements, as H314.", func(p *Product) *[]string { return &p.Hazards }, line(list(hazard()))),
 		at("packs", "The sizes that can be bought.", func(p *Product) *[]Pack { return &p.Packs }, line(list(line(packKind())))),
 		at("indicator", "A stop bath's change of colour.", func(p *Product) *Indicator { return &p.Indicator }, line(indicatorKind())),
+	}
+}
+
+// states are those of a container, with other words for the same.
+func states() []choice[State] {
+	return []choice[State]{
+		{word: "unopened", value: Unopened}, {word: "opened", value: Opened},
+		{word: "full bottle", value: FullBottle, others: []string{"full"}},
+		{word: "part bottle", value: PartBottle, others: []string{"half bottle", "half full", "part full", "half-full bottle"}},
+		{word: "floating lid", value: FloatingLid},
+		{word: "tray", value: InTray, others: []string{"open tray", "in tray"}},
 	}
 }
 

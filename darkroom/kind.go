@@ -88,7 +88,7 @@ func readThing[T any](r *reader, n *outline.Node, fields []field[T], rules []rul
 	}
 	for _, f := range fields {
 		switch v := n.Get(f.name); {
-		case f.must && blank(v):
+		case f.must && (blank(v) || v.Kind == outline.List && len(v.Items) == 0):
 			r.badField(n, f.name, Problem{Kind: ProblemMissing})
 		case f.always && v.Kind == outline.Empty:
 			r.in(f.name, func() { f.read(r, &outline.Node{Place: n.Place}, &t) })
@@ -195,10 +195,13 @@ func readList[T any](r *reader, n *outline.Node, k kind[T]) []T {
 			continue
 		}
 		r.in(item(i), func() {
+			var t T
 			if blank(v) {
 				r.bad(v, Problem{Kind: ProblemBlankItem})
+			} else {
+				t = k.read(r, v)
 			}
-			all = append(all, k.read(r, v))
+			all = append(all, t)
 		})
 	}
 	return all

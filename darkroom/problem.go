@@ -76,19 +76,10 @@ func below(path, top string) bool {
 // maxProblems is how many mistakes are told of one file; what follows is rarely another mistake.
 const maxProblems = 500
 
-// sorted puts problems in the order of their places, tells of a missing ounce once, where the first stands, and
-// keeps the first maxProblems.
+// sorted puts problems in the order of their places, and keeps the first maxProblems.
 func (p Problems) sorted() Problems {
 	slices.SortStableFunc(p, func(a, b Problem) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
-	})
-	said := false
-	p = slices.DeleteFunc(p, func(one Problem) bool {
-		if one.Kind != ProblemWhichOunce {
-			return false
-		}
-		defer func() { said = true }()
-		return said
 	})
 	return p[:min(len(p), maxProblems)]
 }

@@ -45,6 +45,9 @@ func (p Problem) got() string {
 }
 
 func shown(found string) string {
+	if found == "" {
+		return "this"
+	}
 	figure := strings.ContainsRune("0123456789+-.½¼¾⅓⅔<", []rune(found)[0])
 	if figure || strings.HasPrefix(found, "a list of") || strings.HasPrefix(found, "a mapping of") {
 		return found
@@ -75,6 +78,8 @@ func (p Problem) ofFile() string {
 		return "more than 500 fields in one mapping: nothing here has more than 30"
 	case outline.TooManyBlanks:
 		return "more than 1,000 fields are left blank: take them out"
+	case outline.TooManySigns:
+		return p.Found + " brackets, commas, colons and dashes are too many: a darkroom file has a few thousand; is it the right file?"
 	default:
 		return p.ofYAML()
 	}
@@ -176,7 +181,7 @@ func (p Problem) ofRules() string {
 	case ProblemHotBelowCold:
 		return "must not be colder than cold, which is " + e.Low + p.got()
 	case ProblemDoesNotGo:
-		return "does not go with " + e.Other + ", where it would mean nothing: leave it out" + p.got()
+		return shown(p.Found) + " cannot stand with " + e.Other + ": change one or leave it out"
 	case ProblemNotAbove:
 		return "must be above " + e.Other + ", which is " + e.Low + p.got()
 	case ProblemMarksDoNotDivide:
@@ -186,11 +191,11 @@ func (p Problem) ofRules() string {
 	case ProblemNumbersMiss:
 		return "no mark is a multiple of " + p.Found + ": they go from " + e.Low + " to " + e.High + " by " + e.Other
 	case ProblemOverBrim:
-		return "is more than the tray holds to its brim, " + e.High + p.got()
+		return "must not be more than the tray holds to its brim, " + e.High + p.got()
 	case ProblemNotFor:
-		return "the product is for " + oneOf(e.Words, "and") + " only, not for " + p.Found
+		return "the product is for " + oneOf(e.Words, "and") + " only, not for " + e.Other
 	case ProblemMoreThanHolds:
-		return "is more than it holds, " + e.High + p.got()
+		return "must not be more than it holds, " + e.High + p.got()
 	case ProblemBefore:
 		return "must not be before " + e.Other + ", which is " + e.Low + p.got()
 	case ProblemSameName:

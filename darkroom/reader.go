@@ -1,8 +1,10 @@
 package darkroom
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/agext/levenshtein"
 
@@ -15,6 +17,8 @@ type reader struct {
 	ounce    quantity.Ounce
 	path     string
 	problems Problems
+	// askedOunce is set by the first ounce of no system; the others are the same mistake.
+	askedOunce bool
 }
 
 // in runs read one step further down the path.
@@ -30,6 +34,10 @@ func (r *reader) in(step string, read func()) {
 
 // bad notes a problem of the value n, at the path in hand.
 func (r *reader) bad(n *outline.Node, p Problem) {
+	if len(r.problems) >= maxProblems || p.Kind == ProblemWhichOunce && r.askedOunce {
+		return
+	}
+	r.askedOunce = r.askedOunce || p.Kind == ProblemWhichOunce
 	p.Path, p.Line, p.Column = r.path, n.Place.Line, n.Place.Column
 	if p.Found == "" {
 		p.Found = n.Describe()
@@ -86,24 +94,38 @@ func (r *reader) text(n *outline.Node) (string, bool) {
 		return "", false
 	}
 	text := strings.TrimSpace(n.Text)
-	for _, c := range text {
-		if c < ' ' && c != '\n' && c != '\t' || c == 0x7f || c == '\ufffd' {
-			r.bad(n, Problem{Kind: ProblemControlCharacter, Found: strconv.QuoteToASCII(string(c))})
+	for i, c := range text {
+		_, size := utf8.DecodeRuneInString(text[i:])
+		if c < ' ' && c != '\n' && c != '\t' || c == 0x7f || c == utf8.RuneError && size == 1 {
+			r.bad(n, Problem{Kind: ProblemControlCharacter, Found: fmt.Sprintf("%U", c)})
 			return "", false
 		}
 	}
 	return text, true
 }
 
-// nearest returns the word nearest to text, or nothing where none is near: at most a third of its letters wrong,
-// and never more than three.
+// nearest returns the word nearest to text, or nothing where none is near: one letter wrong in a short word, two
+// in one of four to eight letters (so that two letters may have changed places), three in a longer one. Where no
+// word is, the first that begins with text will do.
 func nearest(text string, words []string) string {
-	best, least := "", 4
+	const far, short, long = 4, 4, 9
+	best, least := "", far
 	text = strings.ToLower(text)
 	for _, w := range words {
-		d := levenshtein.Distance(text, strings.ToLower(w), nil)
-		if d < least && d <= max(1, len([]rune(w))/3) {
+		allowed := 2
+		switch n := utf8.RuneCountInString(w); {
+		case n < short:
+			allowed = 1
+		case n >= long:
+			allowed = 3
+		}
+		if d := levenshtein.Distance(text, strings.ToLower(w), nil); d < least && d <= allowed {
 			best, least = w, d
+		}
+	}
+	for _, w := range words {
+		if best == "" && len(text) >= short && strings.HasPrefix(strings.ToLower(w), text) {
+			best = w
 		}
 	}
 	return best

@@ -2,6 +2,7 @@ package darkroom
 
 import (
 	"slices"
+	"strings"
 
 	"wetside/darkroom/outline"
 	"wetside/trade/material"
@@ -27,22 +28,28 @@ func noTwoAlike(r *reader, n *node, f *File) {
 }
 
 func uniqueNames[T any](r *reader, n *node, list string, all []T, name func(T) string) {
+	first := map[string]int{}
 	for i := range all {
-		for j := range i {
-			if name(all[i]) == "" || !alike(name(all[i]), name(all[j])) {
-				continue
-			}
-			r.in(list, func() {
-				r.in(item(i), func() {
-					r.badField(itemOf(n, i), "name", Problem{
-						Kind: ProblemSameName, Found: name(all[i]), Expected: Expected{Other: list + item(j)},
-					})
+		folded := fold(name(all[i]))
+		j, twice := first[folded]
+		if !twice {
+			first[folded] = i
+		}
+		if !twice || folded == "" {
+			continue
+		}
+		r.in(list, func() {
+			r.in(item(i), func() {
+				r.badField(itemOf(n, i), "name", Problem{
+					Kind: ProblemSameName, Found: name(all[i]), Expected: Expected{Other: list + item(j)},
 				})
 			})
-			break
-		}
+		})
 	}
 }
+
+// fold makes names comparable as a reader sees them: capitals and spaces are no matter.
+func fold(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
 // itemOf returns item i of a list, or an empty node.
 func itemOf(n *node, i int) *node {
@@ -130,7 +137,7 @@ func loadsHaveProducts(r *reader, n *node, f *File) {
 		case p.Role != process.Developer && p.Role != process.NoRole:
 			problem = Problem{Kind: ProblemNoDeveloper, Expected: Expected{Other: p.Role.String()}}
 		case l.Material != material.None && len(p.For) > 0 && !slices.Contains(p.For, l.Material):
-			problem = Problem{Kind: ProblemNotFor, Found: l.Material.String(), Expected: Expected{Words: p.forWords()}}
+			problem = Problem{Kind: ProblemNotFor, Expected: Expected{Words: p.forWords(), Other: l.Material.String()}}
 		default:
 			continue
 		}

@@ -2,7 +2,6 @@ package darkroom
 
 import (
 	"slices"
-	"strings"
 	"time"
 
 	"wetside/trade/material"
@@ -46,7 +45,7 @@ func forMaterials(r *reader, n *node, p *Product) {
 				at := &node{Place: f.Place}
 				r.in(name, func() {
 					r.in(f.Key, func() {
-						r.bad(at, Problem{Kind: ProblemNotFor, Found: f.Key, Expected: Expected{Words: p.forWords()}})
+						r.bad(at, Problem{Kind: ProblemNotFor, Found: f.Key, Expected: Expected{Words: p.forWords(), Other: m.String()}})
 					})
 				})
 			}
@@ -110,9 +109,4 @@ func sheetOrRoll(r *reader, n *node, l *Load) {
 	roll := l.Size.Value.Roll != material.NoRoll
 	r.goesWith(n, "sheets", roll && l.Sheets > 0, "size: "+l.Size.Text)
 	r.goesWith(n, "rolls", !roll && l.Rolls > 0, "size: "+l.Size.Text)
-}
-
-// alike reports whether two names are the same to a reader: capitals and spaces are no matter.
-func alike(a, b string) bool {
-	return strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
 }

@@ -24,6 +24,7 @@ const (
 	TooDeep        FaultKind = "too_deep"
 	TooManyKeys    FaultKind = "too_many_keys"
 	TooManyBlanks  FaultKind = "too_many_blanks"
+	TooManySigns   FaultKind = "too_many_signs"
 	Alias          FaultKind = "alias"
 	Anchor         FaultKind = "anchor"
 	MergeKey       FaultKind = "merge_key"
@@ -40,5 +41,8 @@ const (
 	MaxDepth  = 32
 	MaxKeys   = 500  // of one mapping; the contract knows no more than some thirty
 	MaxBlanks = 1000 // values left blank in the whole text
+	// MaxSigns is how many brackets, commas, colons and dashes a text may have; every one is a token that costs
+	// the lexer some microseconds. A darkroom file has a few thousand.
+	MaxSigns  = 100_000
 	maxFaults = 100
 )

@@ -15,6 +15,9 @@ func guard(tokens token.Tokens) []Fault {
 			continue
 		}
 		g.construct(t)
+		if t.Type == token.DirectiveType {
+			break // its words are no content
+		}
 		g.document(t)
 		if !g.levels(t, last, nextOf(tokens, i)) || len(g.faults) >= maxFaults {
 			break
@@ -127,8 +130,7 @@ func (g *guardian) key(t, last, next *token.Token) {
 		last = t
 	}
 	g.block(last, false)
-	g.blank(next == nil || next.Position.Line > t.Position.Line && next.Position.Column <= last.Position.Column &&
-		next.Type != token.SequenceEntryType)
+	g.blank(next == nil || next.Position.Line > t.Position.Line && !belongs(next, last))
 }
 
 // block opens or goes on with the block whose column is the token's; deeper ones are closed.
@@ -164,6 +166,15 @@ func (g *guardian) blank(is bool) {
 	if is {
 		g.blanks++
 	}
+}
+
+// belongs reports whether a token on a later line may begin the value of a key: it stands further in, or is an item
+// of a list below the key.
+func belongs(t, key *token.Token) bool {
+	if t.Position.Column == key.Position.Column {
+		return t.Type == token.SequenceEntryType
+	}
+	return t.Position.Column > key.Position.Column
 }
 
 func opens(t *token.Token) bool {

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"io"
-	"strings"
 )
 
 // JSON writes a node as JSON, every scalar a string in its own characters, fields in their order.
@@ -111,7 +110,7 @@ func compound(d *json.Decoder, open json.Delim, depth int) (*Node, error) {
 				return nil, err
 			}
 			key, _ = t.(string)
-			if strings.TrimSpace(key) == "" || n.has(key) {
+			if key == "" || n.has(key) {
 				return nil, errShape
 			}
 		}

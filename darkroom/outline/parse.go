@@ -24,6 +24,9 @@ func Parse(src []byte) (*Node, []Fault) {
 	if faults := scanBytes(src); len(faults) > 0 {
 		return nil, faults
 	}
+	if n := signs(src); n > MaxSigns {
+		return nil, []Fault{{Kind: TooManySigns, Place: Place{1, 1}, Found: strconv.Itoa(n)}}
+	}
 	tokens := lexer.Tokenize(string(src))
 	if faults := guard(tokens); len(faults) > 0 {
 		return nil, faults
@@ -35,10 +38,21 @@ func Parse(src []byte) (*Node, []Fault) {
 	return build(file)
 }
 
+// signs counts what YAML parts a text by.
+func signs(src []byte) int {
+	n := 0
+	for _, c := range src {
+		switch c {
+		case '[', ']', '{', '}', ',', ':', '-', '?':
+			n++
+		}
+	}
+	return n
+}
+
 // scanBytes finds what no text file holds, and tabs that indent.
 func scanBytes(src []byte) []Fault {
 	at, indent := Place{1, 1}, true
-	var tab *Place
 	for rest := src; len(rest) > 0; {
 		c, size := utf8.DecodeRune(rest)
 		switch {
@@ -46,17 +60,13 @@ func scanBytes(src []byte) []Fault {
 			return []Fault{{Kind: NotUTF8, Place: at, Found: fmt.Sprintf("0x%02X", rest[0])}}
 		case c < ' ' && c != '\n' && c != '\t' && c != '\r', c == 0x7f:
 			return []Fault{{Kind: ControlChar, Place: at, Found: fmt.Sprintf("0x%02X", c)}}
-		case c == '\t' && indent && tab == nil:
-			tab = &Place{at.Line, at.Column}
-		case indent && tab != nil && c != ' ' && c != '\t' && c != '\n' && c != '\r' && c != '#':
-			return []Fault{{Kind: TabIndent, Place: *tab}}
+		case c == '\t' && indent:
+			return []Fault{{Kind: TabIndent, Place: at}}
 		}
-		if c != ' ' && c != '\t' {
-			indent = false
-		}
+		indent = indent && c == ' '
 		at.Column++
 		if c == '\n' {
-			at, indent, tab = Place{at.Line + 1, 1}, true, nil
+			at, indent = Place{at.Line + 1, 1}, true
 		}
 		rest = rest[size:]
 	}
