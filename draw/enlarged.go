@@ -107,10 +107,10 @@ func (v *view) beside() {
 	if v.r.Vessel.Kind == measure.Syringe {
 		tall = 140
 	}
-	g := newGlass(v.r.Vessel, v.full, (left+right)/2, 0, right-left, tall)
+	g := newGlass(v.r.Vessel, v.full, (left+right)/2, right-left, tall)
 	g.bottom = pieceBottom - g.below()
 	if room := v.above(g); g.bottom-g.tall < room {
-		g = newGlass(v.r.Vessel, v.full, (left+right)/2, 0, right-left, g.bottom-room)
+		g = newGlass(v.r.Vessel, v.full, (left+right)/2, right-left, g.bottom-room)
 		g.bottom = pieceBottom - g.below()
 	}
 	v.g = g

@@ -14,6 +14,7 @@ type glass struct {
 	mid, bottom float64 // centre line and floor
 	tall        float64 // from the floor to the largest mark
 	foot, mouth float64 // half widths at the floor and at the largest mark
+	bare        bool    // without a handle
 }
 
 // shape is what is usual for a kind. From memory: common practice of makers, no standard.
@@ -50,13 +51,13 @@ func ratioOf(v measure.Vessel, full float64) float64 {
 	return min(max(height/w, s.least), s.most)
 }
 
-// newGlass fits a vessel that holds full mL into a width and a height, about mid and upon bottom.
-func newGlass(v measure.Vessel, full, mid, bottom, wide, tall float64) glass {
+// newGlass fits a vessel that holds full mL into a width and a height about mid; its bottom is still to be set.
+func newGlass(v measure.Vessel, full, mid, wide, tall float64) glass {
 	ratio := ratioOf(v, full)
 	w := min(wide, tall/ratio)
 	taper := shapeOf(v.Kind).taper
 	mouth := w / 2
-	return glass{v.Kind, full, mid, bottom, w * ratio, mouth / taper, mouth}
+	return glass{kind: v.Kind, full: full, mid: mid, tall: w * ratio, foot: mouth / taper, mouth: mouth}
 }
 
 // y returns where the level of a volume in mL stands.

@@ -52,10 +52,14 @@ func ascii(r rune) rune {
 	switch r {
 	case '│', '┆':
 		return '|'
+	case '┃':
+		return '#'
 	case '─', '┄':
 		return '-'
-	case '━':
+	case '━', '═':
 		return '='
+	case '…':
+		return '~'
 	case '├', '┤', '└', '┘', '┌', '┐', '╮', '╯', '╭', '╰', '┬', '┴', '┼', '╋', '┿':
 		return '+'
 	case '╲':

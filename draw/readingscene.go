@@ -44,6 +44,7 @@ type view struct {
 	stop  stop
 	full  float64 // mL at the largest mark of all
 	g     glass
+	lines []float64 // other heavy lines, in mL, that no number shall be struck by
 	out   scene.Scene
 }
 
@@ -84,7 +85,7 @@ func (v *view) place() error {
 		tall = 170
 	}
 	mid := 202.0
-	v.g = newGlass(v.r.Vessel, v.full, mid, 0, wide, tall)
+	v.g = newGlass(v.r.Vessel, v.full, mid, wide, tall)
 	v.g.bottom = v.above(v.g) + v.g.tall
 	v.out.Height = v.g.bottom + v.g.below() + 22
 	return nil

@@ -10,6 +10,7 @@ import (
 const (
 	textWall    = 15 // column of the left wall
 	textMarks   = 21 // marks shown at most; of a longer scale the piece round the stop
+	textMost    = 60 // columns
 	textOverrun = 3  // how far the heavy line goes beyond the right wall
 )
 
@@ -160,13 +161,13 @@ func (t *textView) stop(row int) {
 	n := t.wide + 2 + textOverrun
 	if t.v.r.About > 0 {
 		t.grid.fill(row, textWall, n, '┄')
-		t.grid.put(row, textWall+n+1, say.Stop)
+		t.grid.put(row, textWall+n+1, clip(say.Stop, textMost-textWall-n-1))
 		return
 	}
 	left := textWall - 3
 	t.grid.fill(row, left, n+3, '━')
 	t.grid.putEnd(row, left-1, fmt.Sprintf("%s %s", say.number(t.v.r.Mark), t.v.used.unit))
-	t.grid.put(row, textWall+n+1, say.Stop)
+	t.grid.put(row, textWall+n+1, clip(say.Stop, textMost-textWall-n-1))
 }
 
 // foot draws the floor and what is under it, or what says that the scale goes on.

@@ -51,7 +51,15 @@ func (v *view) print(s scale, at side) {
 // written reports whether a numbered mark's number is written: where there are too many, every second, fifth, …
 // counted from zero; none so near to the heavy line that it would be struck through.
 func (v *view) written(m mark, every int64) bool {
-	return m.numbered && m.nth%every == 0 && math.Abs(v.g.y(m.ml)-v.g.y(v.r.level())) >= wipeReach
+	if !m.numbered || m.nth%every != 0 {
+		return false
+	}
+	for _, l := range append([]float64{v.r.level()}, v.lines...) {
+		if math.Abs(v.g.y(m.ml)-v.g.y(l)) < wipeReach {
+			return false
+		}
+	}
+	return true
 }
 
 func (v *view) tick(m mark, at side) {
@@ -121,5 +129,8 @@ func (v *view) heading(s scale, at side) {
 	y := v.g.y(v.full) - numberSize - 3
 	t := v.textAt(s.unit, y, at, otherSize)
 	t.Fill = scene.Soft
+	if v.g.narrow() && !at.right {
+		t.At.X -= 8 // clear of the beak
+	}
 	v.out.Add(onLiquid(t, v.form, y > v.g.y(v.r.level()))...)
 }

@@ -68,6 +68,9 @@ func (g glass) jug() []scene.Item {
 	body := wall()
 	body.Move(g.left(top)-out, top).Line(g.left(lip), lip).Line(g.left(g.bottom), g.bottom)
 	body.Line(g.right(g.bottom), g.bottom).Line(g.right(top), top)
+	if g.bare {
+		return []scene.Item{body}
+	}
 	handle := wall()
 	a, b := g.bottom-g.tall*0.9, g.bottom-g.tall*0.22
 	reach := g.mouth * 0.68

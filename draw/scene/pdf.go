@@ -10,11 +10,12 @@ type Place struct{ X, Y, Width float64 }
 // HeightAt returns how high the scene is at a width.
 func (s Scene) HeightAt(width float64) float64 { return width * s.Height / s.Width }
 
-// PDF paints the drawing on the document's present page in the light palette. The family must have been added to
-// the document as a UTF-8 face, plain and bold. Font, colours and line style of the document are as the drawing
+// PDF paints the drawing on the document's present page in the light palette, the ground white. The family must have
+// been added to the document as a UTF-8 face, plain and bold. Font, colours and line style of the document are as the drawing
 // leaves them; set them before going on. Errors are the document's (fpdf.Fpdf.Error).
 func (s Scene) PDF(doc *fpdf.Fpdf, at Place, family string) {
 	p := page{doc: doc, at: at, k: at.Width / s.Width, family: family, colours: PaletteFor(Light)}
+	p.colours[Paper] = Colour{0xff, 0xff, 0xff}
 	doc.SetLineJoinStyle("round")
 	doc.SetLineCapStyle("butt")
 	for _, it := range s.Items {

@@ -93,11 +93,15 @@ func (Circle) item() {}
 func (Text) item()   {}
 func (Path) item()   {}
 
-// Box returns what the line covers.
+// Box returns what the line covers. Its ends are cut straight.
 func (l Line) Box() Box {
-	return Box{
-		Point{min(l.A.X, l.B.X), min(l.A.Y, l.B.Y)}, Point{max(l.A.X, l.B.X), max(l.A.Y, l.B.Y)},
-	}.grown(l.Width / 2)
+	b := Box{Point{min(l.A.X, l.B.X), min(l.A.Y, l.B.Y)}, Point{max(l.A.X, l.B.X), max(l.A.Y, l.B.Y)}}
+	dx, dy := b.Max.X-b.Min.X, b.Max.Y-b.Min.Y
+	if long := math.Hypot(dx, dy); long > 0 {
+		across, down := l.Width/2*dy/long, l.Width/2*dx/long
+		b.Min.X, b.Max.X, b.Min.Y, b.Max.Y = b.Min.X-across, b.Max.X+across, b.Min.Y-down, b.Max.Y+down
+	}
+	return b
 }
 
 // Box returns what the rectangle covers.

@@ -8,7 +8,8 @@ import (
 )
 
 // SVG returns the drawing as an element for a page: role="img" with the label, each colour as a custom property
-// (fill="var(--ink)"), no style, no script, no id. Its class is "drawing"; the page gives text its face.
+// (fill="var(--ink)"), no style, no script, no id. Its class is "drawing"; the page gives its text a face, with
+// tabular figures, and its width where that is to follow the page (the viewBox keeps the proportions).
 func (s Scene) SVG() string {
 	w := svg{colour: func(r Role) string { return "var(--" + string(r) + ")" }}
 	w.open(s, "")
