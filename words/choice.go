@@ -123,6 +123,9 @@ func (v *Voice) allowed(c measure.Choice, role process.Role, tolerance float64) 
 // Exact tells at more length how near a choice comes, for who asks: how far its marks are from the label, what
 // reading them adds, and what the chemical may stray.
 func (v *Voice) Exact(c measure.Choice, role process.Role, tolerance float64) Phrase {
+	if c.Bias == 0 && c.Uncertainty == 0 {
+		return phrase(v.say("exact.undiluted", nil))
+	}
 	first := v.say("exact.on_label", nil)
 	if math.Abs(c.Bias) >= even {
 		first = v.bias(c.Bias, "long")
@@ -142,14 +145,14 @@ func (v *Voice) Grade(g measure.Grade) string { return plain(v.say(gradeKey(g)+"
 // Manner returns the kind of action in a few words: "chemical and water in one jug".
 func (v *Voice) Manner(m measure.Manner) string { return plain(v.say(mannerKey(m), nil)) }
 
-// Differs tells what an alternative gains and costs against the best, in one clause: "one reading fewer; ±15 % in
-// place of ±6 %". It is empty for the best.
+// Differs tells what an alternative gains and costs against the best, in one clause: "one reading fewer; 15 % off at
+// the most, in place of 6 %". What would read the same on both sides is left out. It is empty for the best.
 func (v *Voice) Differs(c measure.Choice) Phrase {
 	var clauses []string
 	for _, gain := range []bool{true, false} {
 		for _, d := range c.Differs {
-			if d.Gain == gain {
-				clauses = append(clauses, v.differs(d))
+			if clause := v.differs(d); d.Gain == gain && clause != "" {
+				clauses = append(clauses, clause)
 			}
 		}
 	}
@@ -157,19 +160,29 @@ func (v *Voice) Differs(c measure.Choice) Phrase {
 }
 
 func (v *Voice) differs(d measure.Difference) string {
-	key := aspectKey(d.Aspect)
+	a := args{}
 	switch d.Aspect {
 	case measure.Accuracy:
-		return v.say(key, args{"From": v.PlusMinus(d.From), "To": v.PlusMinus(d.To)})
+		a["From"], a["To"] = v.Share(d.From), v.Share(d.To)
 	case measure.TotalVolume, measure.ChemicalVolume:
-		return v.say(key, args{"From": v.Volume(millilitres(d.From)), "To": v.Volume(millilitres(d.To))})
+		a["From"], a["To"] = v.Volume(millilitres(d.From)), v.Volume(millilitres(d.To))
 	case measure.Readings, measure.VesselCount, measure.OwnScale, measure.HalfMarkCount:
+		return v.differsBy(d)
 	}
+	if a["From"] == a["To"] {
+		return ""
+	}
+	return v.say(aspectKey(d.Aspect), a)
+}
+
+// differsBy tells a difference of counts.
+func (v *Voice) differsBy(d measure.Difference) string {
 	n := int(math.Round(math.Abs(d.To - d.From)))
+	key := aspectKey(d.Aspect) + "_fewer"
 	if d.To > d.From {
-		return v.sayN(key+"_more", n, args{"Count": v.Word(n)})
+		key = aspectKey(d.Aspect) + "_more"
 	}
-	return v.sayN(key+"_fewer", n, args{"Count": v.Word(n)})
+	return v.sayN(key, n, args{"Count": v.Word(n)})
 }
 
 // millilitres turns a figure in mL into a volume.
@@ -177,14 +190,14 @@ func millilitres(ml float64) quantity.Volume {
 	return quantity.Volume(math.Round(ml * float64(quantity.Millilitre)))
 }
 
-// Advice tells what to get where the vessels at hand do not serve, or do so roughly: "A 100 mL cylinder would bring
-// this to ±7 %." It is empty for nil.
+// Advice tells what to get where the vessels at hand do not serve, or do so roughly: "With a 100 mL cylinder it
+// would be ±7 %." It is empty for nil.
 func (v *Voice) Advice(a *measure.Advice) Phrase {
 	if a == nil {
 		return nil
 	}
 	return phrase(v.say("advice.get", args{
-		"Vessel": v.say("advice.a", args{"Vessel": own(a.Get.Name)}), "PlusMinus": v.PlusMinus(math.Abs(a.Bias) + a.Uncertainty),
+		"Vessel": bound(own(a.Get.Name)), "PlusMinus": v.PlusMinus(math.Abs(a.Bias) + a.Uncertainty),
 	}))
 }
 

@@ -9,53 +9,80 @@ import (
 	"wetside/words"
 )
 
-func scale(u quantity.VolumeUnit, from, to int64, step quantity.Ratio, numbered int64) measure.Scale {
-	return measure.Scale{Unit: u, From: quantity.Int(from), To: quantity.Int(to), Step: step, Numbered: quantity.Int(numbered)}
-}
+// The vessels of the ordinary cases: J a litre jug with 50 mL and 1 fl oz marks, C a 100 mL cylinder of class B, S a
+// 10 mL syringe in 0.2 mL; and a few more.
 
-func ratio(t testing.TB, num, den int64) quantity.Ratio {
+func ratio(t testing.TB, text string) quantity.Ratio {
 	t.Helper()
-	r, err := quantity.NewRatio(num, den)
+	r, err := quantity.ReadRatio(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return r
 }
 
-func jug() measure.Vessel {
+func scale(t testing.TB, u quantity.VolumeUnit, from, to, step, numbered string) measure.Scale {
+	t.Helper()
+	return measure.Scale{
+		Unit: u, From: ratio(t, from), To: ratio(t, to), Step: ratio(t, step), Numbered: ratio(t, numbered),
+	}
+}
+
+func jug(t testing.TB) measure.Vessel {
+	t.Helper()
 	return measure.Vessel{Name: "litre jug", Kind: measure.Jug, Scales: []measure.Scale{
-		scale(quantity.UnitML, 100, 1000, quantity.Int(50), 100),
-		scale(quantity.UnitUSOunce, 1, 32, quantity.Int(1), 4),
+		scale(t, quantity.UnitML, "100", "1000", "50", "100"),
+		scale(t, quantity.UnitUSOunce, "1", "32", "1", "4"),
 	}}
 }
 
-func voice(t testing.TB, sys quantity.System) *words.Voice {
+func imperialJug(t testing.TB) measure.Vessel {
 	t.Helper()
-	v, err := words.New("en", sys, quantity.OunceUS)
+	return measure.Vessel{Name: "quart jug", Kind: measure.Jug, Scales: []measure.Scale{
+		scale(t, quantity.UnitImperialOunce, "2", "40", "1", "10"),
+	}}
+}
+
+func cylinder(t testing.TB) measure.Vessel {
+	t.Helper()
+	return measure.Vessel{Name: "small cylinder", Kind: measure.Cylinder, Class: measure.ClassB, Scales: []measure.Scale{
+		scale(t, quantity.UnitML, "2", "100", "1", "10"),
+	}}
+}
+
+func syringe(t testing.TB) measure.Vessel {
+	t.Helper()
+	return measure.Vessel{Name: "syringe", Kind: measure.Syringe, Scales: []measure.Scale{
+		scale(t, quantity.UnitML, "0.2", "10", "0.2", "1"),
+	}}
+}
+
+func balance(t testing.TB) measure.Vessel {
+	t.Helper()
+	return measure.Vessel{Name: "pocket balance", Kind: measure.Balance, Scales: []measure.Scale{
+		scale(t, quantity.UnitML, "0", "200", "0.1", "10"),
+	}}
+}
+
+// read reads a label's words and a volume.
+func read(t testing.TB, label, volume string, o quantity.Ounce) (dilution.Dilution, quantity.Window) {
+	t.Helper()
+	d, err := dilution.Read(label, dilution.Options{Ounce: o})
+	if err != nil {
+		t.Fatalf("%q: %v", label, err)
+	}
+	w, err := quantity.ReadWindow(volume, o)
+	if err != nil {
+		t.Fatalf("%q: %v", volume, err)
+	}
+	return d, w
+}
+
+func voice(t testing.TB, sys quantity.System, settings ...words.Setting) *words.Voice {
+	t.Helper()
+	v, err := words.New("en", sys, quantity.OunceUS, settings...)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return v
-}
-
-func TestTry(t *testing.T) {
-	v := voice(t, quantity.Metric)
-	b := words.Batch{Vessels: []measure.Vessel{jug()}, Chemical: "paper developer", Into: "white",
-		Dilution: dilution.Dilution{Chemicals: []quantity.Ratio{quantity.Int(1)}, Water: quantity.Int(9)}}
-	ml := quantity.Millilitre
-	c := measure.Choice{Manner: measure.FirstJug, Total: 2 * quantity.Litre, Chemical: []quantity.Volume{200 * ml},
-		Uncertainty: 0.07, Steps: []measure.Step{
-			{Do: measure.Pour, Mark: quantity.Int(200), Volume: 200 * ml, Times: 1},
-			{Do: measure.Fill, What: measure.Water, Mark: quantity.Int(1000), Volume: 1000 * ml, Times: 1},
-			{Do: measure.Tip, What: measure.Mix, Vessel: -1, Times: 1},
-			{Do: measure.Fill, What: measure.Water, Mark: quantity.Int(1000), Volume: 1000 * ml, Times: 1, Group: 1},
-			{Do: measure.Tip, What: measure.Mix, Vessel: -1, Times: 1, Group: 1},
-			{Do: measure.Stir, What: measure.Mix, Vessel: -1, Times: 1, Group: 1},
-		}}
-	for _, l := range v.Walk(c, b) {
-		t.Logf("%5s %-3s %s | %s", l.Number, l.Unit, l.Text(), l.Next)
-	}
-	t.Log(v.Summary(c, b, 0, 0.15))
-	t.Log(v.Exact(c, 0, 0.15))
-	t.Log(v.Volume(1500*ml), v.Temperature(20), v.Money(123456, "EUR"), v.PlusMinus(.145))
 }

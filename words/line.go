@@ -65,6 +65,7 @@ func (v *Voice) tell(c measure.Choice, b Batch, unrolled bool) []Line {
 			lines = append(lines, t.round(r, i, true)...)
 		}
 	}
+	lines = append(lines, t.last()...)
 	if c.Manner == measure.Intermediate {
 		lines = append(lines, t.note("mix.thin_rest"))
 	}

@@ -14,6 +14,8 @@ type teller struct {
 	named   bool // ounces with their system
 	rounds  []round
 	jugfuls int
+	bottled bool         // the bottle that waits for the tank was spoken of
+	told    map[int]bool // steps that were told together with the one before
 }
 
 // A round is a run of steps done in turn, n times over.
@@ -27,7 +29,7 @@ type round struct {
 }
 
 func newTeller(v *Voice, c measure.Choice, b Batch) *teller {
-	t := &teller{v: v, b: b, c: c, named: v.both || bothOunces(b.Vessels)}
+	t := &teller{v: v, b: b, c: c, named: v.both || bothOunces(b.Vessels), told: map[int]bool{}}
 	for i := 0; i < len(c.Steps); {
 		end := i
 		for end < len(c.Steps) && c.Steps[end].Group == c.Steps[i].Group {
@@ -41,15 +43,13 @@ func newTeller(v *Voice, c measure.Choice, b Batch) *teller {
 
 // add makes a round of the steps from up to end.
 func (t *teller) add(from, end int) {
-	r := round{}
-	for i := from; i < end; i++ {
-		r.steps = append(r.steps, i)
-		r.n = gcd(r.n, max(t.c.Steps[i].Times, 1))
-	}
+	r := round{n: max(t.c.Steps[from].Rounds, 1)}
 	r.thin = t.c.Manner == measure.Intermediate && t.beforeThinned(end)
-	for _, i := range r.steps {
-		r.each = append(r.each, max(t.c.Steps[i].Times, 1)/r.n)
-		r.jugful = r.jugful || t.c.Steps[i].Do == measure.Fill && !r.thin
+	for i := from; i < end; i++ {
+		s := t.c.Steps[i]
+		r.steps = append(r.steps, i)
+		r.each = append(r.each, max(s.Times/r.n, 1))
+		r.jugful = r.jugful || s.Do == measure.Fill && !r.thin
 	}
 	if r.jugful {
 		r.first = t.jugfuls + 1
@@ -68,24 +68,14 @@ func (t *teller) beforeThinned(i int) bool {
 	return true
 }
 
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
-	}
-	return a
-}
-
 // round tells the steps of a round once; nth is which time it is, from 0.
 func (t *teller) round(r round, nth int, unrolled bool) []Line {
 	var lines []Line
-	for k := 0; k < len(r.steps); k++ {
-		s := t.c.Steps[r.steps[k]]
-		if s.Do == measure.Tip && k+1 < len(r.steps) && t.c.Steps[r.steps[k+1]].Do == measure.Stir {
-			lines = append(lines, t.tip(r, k, "_stir"))
-			k++
+	for k, i := range r.steps {
+		if t.told[i] {
 			continue
 		}
-		l := t.step(r, k)
+		l := t.step(r, k, nth, unrolled)
 		if l.Kind != Reading {
 			lines = append(lines, l)
 			continue
@@ -159,7 +149,7 @@ func (t *teller) fillAfter(r round, k int) (measure.Step, bool) {
 }
 
 // step tells step k of a round.
-func (t *teller) step(r round, k int) Line {
+func (t *teller) step(r round, k, nth int, unrolled bool) Line {
 	i := r.steps[k]
 	s := t.c.Steps[i]
 	switch s.Do {
@@ -168,12 +158,19 @@ func (t *teller) step(r round, k int) Line {
 	case measure.Start:
 		return t.line(Action, i, "mix.start", args{"Into": t.vessel(s.Vessel)})
 	case measure.Tip:
-		return t.tip(r, k, "")
+		last := r.n == 1 || unrolled && nth == r.n-1
+		return t.tip(r, k, last && i+1 < len(t.c.Steps) && t.c.Steps[i+1].Do == measure.Stir)
 	case measure.Rinse:
 		return t.rinse(r, k)
 	case measure.Stir:
 	}
-	return t.line(Action, i, "mix.stir", nil)
+	if r.thin {
+		return t.line(Action, i, "mix.stir_thin", args{"Chemical": t.chemical()})
+	}
+	if t.b.Tank {
+		return t.line(Action, i, "mix.stir_bottle", nil)
+	}
+	return t.line(Action, i, "mix.stir", args{"Into": t.into()})
 }
 
 // measured tells a reading.
@@ -202,8 +199,6 @@ func (t *teller) measuredKey(r round, k int) string {
 	switch {
 	case s.Do == measure.Weigh:
 		return "mix.weigh"
-	case s.Do == measure.Fill && r.thin:
-		return "mix.fill_thin"
 	case holds && s.Do == measure.Fill:
 		return "mix.fill_up"
 	case holds:
@@ -231,16 +226,40 @@ func (t *teller) holdsSomething(r round, k int) bool {
 	return false
 }
 
-// tip tells the pouring into the tray.
-func (t *teller) tip(r round, k int, stir string) Line {
+// tip tells the pouring into the tray, together with the stirring where that comes next.
+func (t *teller) tip(r round, k int, stir bool) Line {
 	key := "mix.tip"
 	switch {
+	case t.b.Tank && t.bottled:
+		return t.line(Action, r.steps[k], "mix.tip_bottle", nil)
 	case t.b.Tank:
-		key = "mix.tip_tank"
+		t.bottled = true
+		return t.line(Action, r.steps[k], "mix.tip_tank", args{"Into": t.into()})
 	case t.b.WaterFirst && t.onWater(r, k):
 		key = "mix.tip_water"
 	}
-	return t.line(Action, r.steps[k], key+stir, args{"Into": t.into()})
+	if stir {
+		key += "_stir"
+		t.told[r.steps[k]+1] = true
+	}
+	return t.line(Action, r.steps[k], key, args{"Into": t.into()})
+}
+
+// last tells the pouring into the tray that a choice of one jugful does not speak of, where the tray is known.
+func (t *teller) last() []Line {
+	if t.b.Into == "" {
+		return nil
+	}
+	for _, s := range t.c.Steps {
+		if s.Do == measure.Tip {
+			return nil
+		}
+	}
+	key := "mix.tip_stir"
+	if t.b.Tank {
+		key = "mix.tip_tank_stir"
+	}
+	return []Line{t.line(Action, -1, key, args{"Into": t.into()})}
 }
 
 // onWater reports whether the tray holds water already and what is poured in now is the chemical.
@@ -268,10 +287,14 @@ func (t *teller) rinse(r round, k int) Line {
 	if fill, ok := t.fillAfter(r, k); ok {
 		into = t.vessel(fill.Vessel)
 	}
-	if s.Vessel < 0 {
-		return t.line(Action, r.steps[k], "mix.rinse_measure", args{"Into": into})
+	key := "mix.rinse"
+	switch {
+	case s.Vessel >= 0 && t.b.Vessels[s.Vessel].Kind == measure.Balance:
+		key = "mix.rinse_weighed"
+	case s.What == measure.Mix:
+		key = "mix.rinse_mix"
 	}
-	return t.line(Action, r.steps[k], "mix.rinse", args{"Vessel": t.vessel(s.Vessel), "Into": into})
+	return t.line(Action, r.steps[k], key, args{"Vessel": t.vessel(s.Vessel), "Into": into})
 }
 
 func (t *teller) vessel(i int) string {

@@ -73,6 +73,9 @@ func (v *Voice) significant(x float64, figures int) string {
 	return v.decimal(x, places)
 }
 
+// Number prints an exact number as it stands on a label or a scale without ounces: 9, 0.5, 1 1/3.
+func (v *Voice) Number(r quantity.Ratio) string { return v.exact(r) }
+
 // exact prints an exact number as it is: 9, 0.5, 1 1/3.
 func (v *Voice) exact(r quantity.Ratio) string {
 	return strings.ReplaceAll(unbroken(r.String()), ".", v.point)

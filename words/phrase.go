@@ -74,6 +74,15 @@ func own(words string) string {
 	return strings.Join(strings.FieldsFunc(printed, func(r rune) bool { return r == ' ' }), " ")
 }
 
+// bound keeps a number at the start of a name by its unit: "100 mL cylinder".
+func bound(name string) string {
+	number, rest, found := strings.Cut(name, " ")
+	if !found || strings.ContainsFunc(number, func(r rune) bool { return !unicode.IsDigit(r) && r != '.' }) {
+		return name
+	}
+	return number + string(nbsp) + rest
+}
+
 // sentence begins a message with a capital.
 func sentence(raw string) string {
 	for i, r := range raw {

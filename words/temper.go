@@ -3,6 +3,7 @@ package words
 import (
 	"strings"
 
+	"wetside/darkroom"
 	"wetside/plan"
 	"wetside/trade/measure"
 	"wetside/trade/quantity"
@@ -23,6 +24,21 @@ func WaterOf(b plan.Bath) Water {
 	w := Water{Vessel: b.TemperVessel, Chemical: b.Product, Times: b.TemperTimes, Named: bothOunces(b.Vessels)}
 	w.Unit = unitOf(b.Vessels, b.TemperVessel)
 	return w
+}
+
+// WaterOfStock returns how the water for a stock is told: the vessel that holds it, and its first scale.
+func WaterOfStock(s plan.Stock, bench darkroom.Bench) Water {
+	var vessels []measure.Vessel
+	for _, vessel := range bench.Vessels {
+		one := measure.Vessel{Name: vessel.Name, Kind: vessel.Kind}
+		for _, scale := range vessel.Scales {
+			if !scale.Grams {
+				one.Scales = append(one.Scales, measure.Scale{Unit: scale.Unit.Value})
+			}
+		}
+		vessels = append(vessels, one)
+	}
+	return Water{Vessel: s.Vessel, Unit: unitOf(vessels, s.Vessel), Named: bothOunces(vessels)}
 }
 
 func unitOf(vessels []measure.Vessel, name string) quantity.VolumeUnit {
