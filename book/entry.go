@@ -46,19 +46,19 @@ func (e Entry) Same(f Entry) bool {
 // is an *Error of kind BadInput whose key ends in the field's name.
 func (e Entry) Check() error {
 	switch {
-	case !validID(e.ID):
+	case !ValidID(e.ID):
 		return badEntry("id")
-	case e.Kind == "" || !validID(string(e.Kind)):
+	case e.Kind == "" || !ValidID(string(e.Kind)):
 		return badEntry("kind")
 	case e.Version < 1:
 		return badEntry("version")
 	case !validTime(e.HappenedAt):
 		return badEntry("happened_at")
-	case e.By != "" && !validID(e.By):
+	case e.By != "" && !ValidID(e.By):
 		return badEntry("by")
-	case e.Device != "" && !validID(e.Device):
+	case e.Device != "" && !ValidID(e.Device):
 		return badEntry("device")
-	case (e.Kind == Correction) != (e.TakesBack != "") || e.TakesBack != "" && !validID(e.TakesBack):
+	case (e.Kind == Correction) != (e.TakesBack != "") || e.TakesBack != "" && !ValidID(e.TakesBack):
 		return badEntry("takes_back")
 	case !validBody(e.Body):
 		return badEntry("body")
@@ -70,8 +70,9 @@ func badEntry(field string) error {
 	return &Error{Kind: BadInput, Key: "entry_bad_" + field}
 }
 
-// validID accepts printable ASCII without spaces: what every engine, URL and log keeps as it is.
-func validID(id string) bool {
+// ValidID reports whether id may be one: 1 to MaxID characters of printable ASCII without spaces, which every engine,
+// URL and log keeps as they are.
+func ValidID(id string) bool {
 	return id != "" && len(id) <= MaxID && strings.IndexFunc(id, func(r rune) bool { return r <= ' ' || r > '~' }) < 0
 }
 

@@ -148,7 +148,7 @@ func complete(body Body) error {
 
 func ids(all ...string) error {
 	for _, id := range all {
-		if !validID(id) {
+		if !ValidID(id) {
 			return errNoID
 		}
 	}
@@ -158,7 +158,7 @@ func ids(all ...string) error {
 // drawIDs lets draws from bottles that the book does not know pass.
 func drawIDs(from []Draw) error {
 	for _, d := range from {
-		if d.Lot != "" && !validID(d.Lot) {
+		if d.Lot != "" && !ValidID(d.Lot) {
 			return errNoID
 		}
 	}

@@ -1,0 +1,155 @@
+package store_test
+
+import (
+	"bufio"
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+
+	"wetside/book"
+	"wetside/store"
+)
+
+// The test binary is also the process that is killed: with childEnv set it runs one of the jobs below and no test.
+const (
+	childEnv = "WETSIDE_STORE_CHILD"
+	pathEnv  = "WETSIDE_STORE_PATH"
+	roundEnv = "WETSIDE_STORE_ROUND"
+	limitEnv = "WETSIDE_STORE_LIMIT" // bytes that a file may grow to
+	torture  = "WETSIDE_TORTURE"     // set: the long form
+)
+
+func TestMain(m *testing.M) {
+	if job := os.Getenv(childEnv); job != "" {
+		os.Exit(child(job, os.Getenv(pathEnv), os.Getenv(roundEnv)))
+	}
+	os.Exit(m.Run())
+}
+
+// child does a job and returns its exit status. It says on stdout, a line at a time, what was acknowledged.
+func child(job, path, round string) int {
+	if err := limitFiles(os.Getenv(limitEnv)); err != nil {
+		fmt.Println("broken", err)
+		return 1
+	}
+	ctx := context.Background()
+	s, err := store.Open(ctx, store.Config{Path: path, Now: clock(evening)})
+	if err != nil {
+		fmt.Println("refused", book.KeyOf(err))
+		return 1
+	}
+	defer func() { _ = s.Close() }()
+	if err := s.Create(ctx, "room"); err != nil {
+		fmt.Println("failed", book.KeyOf(err))
+		return 1
+	}
+	fmt.Println("open")
+	switch job {
+	case "hold":
+		_, _ = io.Copy(io.Discard, os.Stdin) // until the parent goes away
+	case "write":
+		writeAll(ctx, s, round, 8, -1)
+	case "some":
+		writeAll(ctx, s, round, 1, 60)
+	}
+	return 0
+}
+
+// writeAll lets several writers append batches until they are stopped or have had their number of tries. Every result
+// is a line: "ack id position" for each entry, or "failed key".
+func writeAll(ctx context.Context, s *store.Store, round string, writers, tries int) {
+	var mu sync.Mutex
+	var wait sync.WaitGroup
+	for w := range writers {
+		wait.Go(func() {
+			for n := 0; tries < 0 || n < tries; n++ {
+				var batch []book.Entry
+				for k := range 1 + n%3 {
+					batch = append(batch, drawn(fmt.Sprintf("r%s-w%d-%d-%d", round, w, n, k)))
+				}
+				stored, err := s.Append(ctx, "room", batch, nil)
+				var line strings.Builder
+				for _, e := range stored {
+					fmt.Fprintf(&line, "ack %s %d\n", e.ID, e.Position)
+				}
+				if err != nil {
+					fmt.Fprintf(&line, "failed %s\n", book.KeyOf(err))
+				}
+				mu.Lock()
+				_, _ = os.Stdout.WriteString(line.String())
+				mu.Unlock()
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// A process is a running child.
+type process struct {
+	*exec.Cmd
+	lines *bufio.Scanner
+	stdin io.WriteCloser
+}
+
+// start runs the test binary as a child, with words before it in the command where given, and waits until it has the
+// store open.
+func start(t *testing.T, job, path, round string, limit int, before ...string) *process {
+	t.Helper()
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := append(before, self)
+	cmd := exec.Command(words[0], words[1:]...)
+	cmd.Env = append(os.Environ(), childEnv+"="+job, pathEnv+"="+path, roundEnv+"="+round)
+	if limit > 0 {
+		cmd.Env = append(cmd.Env, limitEnv+"="+strconv.Itoa(limit))
+	}
+	cmd.Stderr = os.Stderr
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := cmd.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	p := &process{Cmd: cmd, lines: bufio.NewScanner(out), stdin: in}
+	t.Cleanup(func() { _ = p.Process.Kill(); _ = p.Wait() })
+	return p
+}
+
+// next returns the child's next line, empty at the end.
+func (p *process) next() string {
+	if p.lines.Scan() {
+		return p.lines.Text()
+	}
+	return ""
+}
+
+// heed takes in a line of writeAll.
+func heed(t *testing.T, line string, acked map[string]int64, failed map[string]int) {
+	t.Helper()
+	words := strings.Fields(line)
+	switch {
+	case len(words) == 3 && words[0] == "ack":
+		position, err := strconv.ParseInt(words[2], 10, 64)
+		if err != nil {
+			t.Errorf("line %q: %v", line, err)
+		}
+		acked[words[1]] = position
+	case len(words) == 2 && words[0] == "failed":
+		failed[words[1]]++
+	default:
+		t.Errorf("the child says %q", line)
+	}
+}

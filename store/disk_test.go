@@ -1,0 +1,148 @@
+//go:build linux
+
+package store_test
+
+import (
+	"os"
+	"os/exec"
+	"os/signal"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+
+	"wetside/book"
+	"wetside/store"
+)
+
+// limitFiles makes every write beyond a size fail with EFBIG, as a disk does that fails on writing.
+func limitFiles(bytes string) error {
+	if bytes == "" {
+		return nil
+	}
+	n, err := strconv.ParseUint(bytes, 10, 63)
+	if err != nil {
+		return err
+	}
+	signal.Ignore(syscall.SIGXFSZ) // the write fails instead
+	return syscall.Setrlimit(syscall.RLIMIT_FSIZE, &syscall.Rlimit{Cur: n, Max: n})
+}
+
+// TestWritesFail lets writes fail once the files have some size: that is said as a failing disk, nothing is acknowledged
+// after, and everything acknowledged before is there.
+func TestWritesFail(t *testing.T) {
+	for _, limit := range []int{80_000, 150_000, 300_000} {
+		t.Run(strconv.Itoa(limit), func(t *testing.T) {
+			c := engines()[0].fresh(t)
+			acked, failed, order := runSome(t, c.Path, limit)
+			if len(acked) == 0 || failed["store_failing"] == 0 || len(failed) != 1 {
+				t.Errorf("%d acknowledged, failures %v, want some acknowledged, then a failing disk", len(acked), failed)
+			}
+			if i := strings.Index(order, "f"); i < 0 || strings.Contains(order[i:], "a") {
+				t.Errorf("acknowledged after a failure: %s", order)
+			}
+			verifyAcked(t, c, acked)
+		})
+	}
+}
+
+// runSome runs a child that tries a number of batches, and returns what came of them, in order as a and f.
+func runSome(t *testing.T, path string, limit int, before ...string) (acked map[string]int64, failed map[string]int, order string) {
+	t.Helper()
+	acked, failed = map[string]int64{}, map[string]int{}
+	p := start(t, "some", path, "0", limit, before...)
+	for line := p.next(); line != ""; line = p.next() {
+		if line == "open" {
+			continue
+		}
+		heed(t, line, acked, failed)
+		order += line[:1]
+	}
+	_ = p.Wait()
+	return acked, failed, order
+}
+
+// TestDiskFull fills a disk of 1 MiB, finds that said, and goes on when there is space again.
+func TestDiskFull(t *testing.T) {
+	disk := t.TempDir()
+	if err := syscall.Mount("tmpfs", disk, "tmpfs", 0, "size=1m"); err != nil {
+		if os.Getenv("CI") == "true" {
+			t.Log("no small disk can be mounted here, TestFullDatabase stands in for it:", err)
+			return
+		}
+		t.Skip("needs to mount a small disk:", err)
+	}
+	t.Cleanup(func() { _ = syscall.Unmount(disk, syscall.MNT_DETACH) })
+	ballast := filepath.Join(disk, "ballast")
+	write(t, ballast, make([]byte, 512<<10))
+	c := store.Config{Path: filepath.Join(disk, "x.db"), Now: clock(evening)}
+	s := open(t, c)
+	if err := s.Create(t.Context(), "room"); err != nil {
+		t.Fatal(err)
+	}
+	acked := fill(t, s)
+	if err := os.Remove(ballast); err != nil {
+		t.Fatal(err)
+	}
+	more := appendTo(t, s, drawn("r9-w9-0-0"))
+	acked["r9-w9-0-0"] = more[0].Position
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	verifyAcked(t, c, acked)
+}
+
+// fill appends until the disk is full, and checks that this is said.
+func fill(t *testing.T, s *store.Store) map[string]int64 {
+	t.Helper()
+	acked := map[string]int64{}
+	for n := 0; n < 100_000; n += 3 {
+		entry := drawn("r8-w0-" + strconv.Itoa(n) + "-0")
+		entry.Body = `{"lot":"lot1","amount":"30 mL","why":"` + strings.Repeat("spilt ", 500) + `"}`
+		stored, err := s.Append(t.Context(), "room", []book.Entry{entry}, nil)
+		if err != nil {
+			wantKind(t, err, book.Full, "store_full")
+			if n == 0 {
+				t.Fatal("nothing was acknowledged before the disk was full")
+			}
+			return acked
+		}
+		acked[entry.ID] = stored[0].Position
+	}
+	t.Fatal("the disk never got full")
+	return nil
+}
+
+// TestSyncsFail fails each sync of a run in turn, once, by way of strace: what was acknowledged before is there, nothing
+// is acknowledged after.
+func TestSyncsFail(t *testing.T) {
+	if os.Getenv(torture) == "" {
+		t.Skip("part of the long form: set " + torture)
+	}
+	strace, err := exec.LookPath("strace")
+	if err != nil {
+		t.Fatal("the long form needs strace:", err)
+	}
+	hit := 0
+	for n := 4; n < 40; n++ {
+		c := engines()[0].fresh(t)
+		inject := "inject=fsync,fdatasync:error=EIO:when=" + strconv.Itoa(n)
+		acked, failed, order := runSome(t, c.Path, 0, strace, "-f", "-qqq", "-o", "/dev/null", "-e", inject)
+		if failed["store_failing"] > 0 {
+			hit++
+			if i := strings.Index(order, "f"); strings.Contains(order[i:], "a") {
+				t.Errorf("sync %d failed, and something was acknowledged after: %s", n, order)
+			}
+		}
+		s := open(t, c)
+		holds(t, s.Since, acked)
+		if err := s.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if hit == 0 {
+		t.Error("no sync was made to fail")
+	}
+	t.Logf("%d failed syncs, nothing acknowledged was lost", hit)
+}

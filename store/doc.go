@@ -1,0 +1,14 @@
+// Package store keeps books on disk: SQLite in one file. Several darkrooms stand in one file, each with its own chain of
+// entries and its own erasable record of people.
+//
+// What Append or Write has returned without an error is on disk: commits are synchronous, one writer at a time.
+// Whatever was not acknowledged is either there in full or not at all, and can be sent again: an entry is written
+// once, however often it is sent. After a disk has failed, nothing more is acknowledged until the store is opened
+// anew; a full disk is waited out.
+//
+// One process has the file at a time, held by a lock on a file beside it that ends with the process. A database of a
+// newer program is refused, and so is a file that is no book.
+//
+// SQL is written once, in the subset that SQLite and PostgreSQL share, with ? for arguments. What differs between
+// engines is in one dialect value. Errors of the driver become kinds of package book once, by their code.
+package store

@@ -1,0 +1,58 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"wetside/book"
+)
+
+// People returns the erasable record of a darkroom.
+func (tx *Tx) People(ctx context.Context, darkroom string) (book.People, error) {
+	all := book.People{}
+	err := tx.each(ctx, func(rows *sql.Rows) error {
+		var p book.Person
+		var notes string
+		if err := rows.Scan(&p.ID, &p.Name, &notes); err != nil {
+			return err
+		}
+		if err := json.Unmarshal([]byte(notes), &p.Notes); err != nil {
+			return damaged(err)
+		}
+		all[p.ID] = p
+		return nil
+	}, `SELECT id, name, notes FROM people WHERE darkroom = ? ORDER BY id`, darkroom)
+	return all, err
+}
+
+// PutPerson keeps a name and notes in place of what was there.
+func (tx *Tx) PutPerson(ctx context.Context, darkroom string, p book.Person) error {
+	if !book.ValidID(p.ID) || !validText(p.Name) {
+		return &book.Error{Kind: book.BadInput, Key: "person_bad", Cause: fmt.Errorf("person %q", p.ID)}
+	}
+	if p.Notes == nil {
+		p.Notes = []string{}
+	}
+	notes, err := json.Marshal(p.Notes)
+	if err != nil {
+		return err
+	}
+	if _, err := tx.Head(ctx, darkroom); err != nil {
+		return err
+	}
+	return tx.exec(ctx, `INSERT INTO people (darkroom, id, name, notes) VALUES (?, ?, ?, ?)
+		ON CONFLICT (darkroom, id) DO UPDATE SET name = excluded.name, notes = excluded.notes`,
+		darkroom, p.ID, p.Name, string(notes))
+}
+
+// validText accepts UTF-8 without NUL, which not every engine keeps.
+func validText(s string) bool { return utf8.ValidString(s) && !strings.ContainsRune(s, 0) }
+
+// erasePerson forgets a name and notes. The entries keep the id.
+func (tx *Tx) erasePerson(ctx context.Context, darkroom, id string) error {
+	return tx.exec(ctx, `DELETE FROM people WHERE darkroom = ? AND id = ?`, darkroom, id)
+}

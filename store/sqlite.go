@@ -1,0 +1,119 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"net/url"
+	"strings"
+
+	"github.com/pressly/goose/v3"
+	"modernc.org/sqlite"
+	sqlite3 "modernc.org/sqlite/lib"
+
+	"wetside/book"
+)
+
+// applicationID marks a SQLite file as a book of ours, in its header: "WETS".
+const applicationID = 0x57455453
+
+// sqliteDialect is the dialect of SQLite.
+func sqliteDialect() dialect {
+	return dialect{
+		name:    "sqlite",
+		goose:   goose.DialectSQLite3,
+		tokens:  strings.NewReplacer("{bigint}", "INTEGER", "{table}", " STRICT"),
+		rebind:  func(query string) string { return query },
+		writers: 1,
+		probe:   probeSQLite,
+		claim:   claimSQLite,
+		forget:  forgetSQLite,
+		kind:    kindOfSQLite,
+	}
+}
+
+// sqliteDSN returns the name under which the driver opens the file, with all settings in it, because one set by a
+// statement would reach one connection only. Writers take the write lock when they begin; readers can't write.
+func sqliteDSN(path string, writes bool) string {
+	settings := []string{
+		"_pragma=busy_timeout(10000)", // first, so that what follows waits
+		"_pragma=journal_mode(WAL)",
+		"_pragma=synchronous(FULL)", // every commit reaches the disk
+		"_pragma=foreign_keys(1)",
+		"_pragma=secure_delete(1)", // what is erased is overwritten
+		"_pragma=mmap_size(0)",     // a failed read is an error, never a signal
+		"_pragma=trusted_schema(0)",
+		"_dqs=0",
+		"_defensive=1",
+	}
+	if writes {
+		settings = append(settings, "_txlock=immediate")
+	} else {
+		settings = append(settings, "_pragma=query_only(1)")
+	}
+	name := url.URL{Scheme: "file", Path: path, RawQuery: strings.Join(settings, "&")}
+	return name.String()
+}
+
+// probeSQLite refuses a file that is another program's or no database, without changing it: opened as a book it would
+// be switched to a write-ahead log.
+func probeSQLite(ctx context.Context, path string) error {
+	name := url.URL{Scheme: "file", Path: path, RawQuery: "mode=ro&_pragma=busy_timeout(10000)"}
+	db, err := sql.Open("sqlite", name.String())
+	if err != nil {
+		return err
+	}
+	defer func() { _ = db.Close() }()
+	var id, tables int
+	if err := db.QueryRowContext(ctx, "PRAGMA application_id").Scan(&id); err != nil {
+		return err
+	}
+	if err := db.QueryRowContext(ctx, "SELECT COUNT(*) FROM sqlite_schema").Scan(&tables); err != nil {
+		return err
+	}
+	if id == applicationID || id == 0 && tables == 0 {
+		return nil
+	}
+	return &book.Error{Kind: book.Foreign, Key: "store_foreign", Cause: fmt.Errorf(
+		"a SQLite database of another program: application_id %#x, %d tables and indexes", id, tables)}
+}
+
+// claimSQLite marks the database as a book.
+func claimSQLite(ctx context.Context, db *sql.DB) error {
+	_, err := db.ExecContext(ctx, fmt.Sprintf("PRAGMA application_id=%d", applicationID))
+	return err
+}
+
+// forgetSQLite moves everything out of the write-ahead log, in which deleted rows would stay readable for a while, and
+// empties it. With a reader at work the log is emptied later, at the latest when the store is closed.
+func forgetSQLite(ctx context.Context, db *sql.DB) error {
+	var busy, logged, moved int
+	return db.QueryRowContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &logged, &moved)
+}
+
+// kindOfSQLite tells the trouble by SQLite's result code (sqlite.org/rescode.html).
+func kindOfSQLite(err error) (book.ErrorKind, bool) {
+	e, ok := errors.AsType[*sqlite.Error](err)
+	if !ok {
+		return book.Internal, false
+	}
+	switch e.Code() & 0xff {
+	case sqlite3.SQLITE_FULL:
+		return book.Full, true
+	case sqlite3.SQLITE_IOERR:
+		return book.Failing, true
+	case sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED:
+		return book.Busy, true
+	case sqlite3.SQLITE_READONLY, sqlite3.SQLITE_PERM, sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_AUTH:
+		return book.NoAccess, true
+	case sqlite3.SQLITE_CORRUPT:
+		return book.Damaged, true
+	case sqlite3.SQLITE_NOTADB:
+		return book.Foreign, true
+	case sqlite3.SQLITE_INTERRUPT:
+		return book.Cancelled, true
+	default:
+		return book.Internal, true
+	}
+}
