@@ -17,21 +17,30 @@ func Told(v *words.Voice, c measure.Choice, b words.Batch) map[int]Reading {
 	}
 	return Walk(c, b.Vessels, func(step int) ReadingWords {
 		s := c.Steps[step]
-		return readingWords(v, b.Vessels[s.Vessel], says[step], s.Do == measure.Start)
+		w := WordsOn(v, b.Vessels[s.Vessel], s.Scale, says[step])
+		if s.Do == measure.Start {
+			w.Stop = v.Label("about_three_quarters")
+		}
+		return w
 	})
 }
 
-func readingWords(v *words.Voice, vessel measure.Vessel, label string, about bool) ReadingWords {
-	w := ReadingWords{Label: label, Stop: v.Label("stop_here"), Number: func(n quantity.Ratio) string { return v.Number(n) }}
-	if about {
-		w.Stop = v.Label("about_three_quarters")
-	}
+// WordsOn returns the words of a reading's picture: the units of the vessel's scales, numbers as they are printed on the
+// scale in use, and what stands beside the mark. label is the picture in words; empty: the vessel's name.
+func WordsOn(v *words.Voice, vessel measure.Vessel, scale int, label string) ReadingWords {
+	w := ReadingWords{Label: label, Stop: v.Label("stop_here")}
 	if w.Label == "" {
 		w.Label = vessel.Name
 	}
 	for i := range vessel.Scales {
 		_, unit := v.Mark(vessel, i, vessel.Scales[i].From)
 		w.Units = append(w.Units, unit)
+	}
+	if scale >= 0 && scale < len(vessel.Scales) {
+		w.Number = func(n quantity.Ratio) string {
+			number, _ := v.Mark(vessel, scale, n)
+			return number
+		}
 	}
 	return w
 }

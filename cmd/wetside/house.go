@@ -75,4 +75,6 @@ func (b cliBook) Import(ctx context.Context, f darkroom.File) (int, error) {
 }
 
 // Export returns the darkroom as the book has it.
-func (b cliBook) Export(ctx context.Context) (darkroom.File, error) { return b.Store.Export(ctx, theRoom) }
+func (b cliBook) Export(ctx context.Context) (darkroom.File, error) {
+	return b.Store.Export(ctx, theRoom)
+}

@@ -49,4 +49,3 @@ func dataDir() string {
 	}
 	return filepath.Join(home, ".local", "share", "wetside")
 }
-

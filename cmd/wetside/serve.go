@@ -1,0 +1,104 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+	"os"
+	"time"
+
+	"github.com/google/uuid"
+
+	"wetside/book"
+	"wetside/cli"
+	"wetside/darkroom"
+	"wetside/darkroom/example"
+	"wetside/web"
+)
+
+// webBook is a book as the pages see it.
+type webBook struct{ *aBook }
+
+func (b webBook) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, theRoom) }
+func (b webBook) People(ctx context.Context) (book.People, error) {
+	return b.Store.People(ctx, theRoom)
+}
+
+func (b webBook) CanTakeBack(ctx context.Context, id string) error {
+	return b.Store.CanTakeBack(ctx, theRoom, id)
+}
+
+// Keep writes what differs between the file and the book.
+func (b webBook) Keep(ctx context.Context, f darkroom.File, replace bool) error {
+	_, err := b.Store.Import(ctx, theRoom, f, b.author("page"), book.ImportOptions{Replace: replace})
+	return err
+}
+
+func (b webBook) Append(ctx context.Context, entries []book.Entry, expect *int64) error {
+	_, err := b.Store.Append(ctx, theRoom, entries, expect)
+	return err
+}
+
+// The server's patience.
+const (
+	readHeaders = 10 * time.Second
+	readAll     = 60 * time.Second
+	stopWithin  = 10 * time.Second
+)
+
+// serve answers on an address until the context ends.
+func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
+	b, err := h.open(ctx, c.DataDir)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, b.Close()) }()
+	if c.Example {
+		if err := h.loadExample(ctx, webBook{b}); err != nil {
+			return err
+		}
+	}
+	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
+	pages, err := web.New(web.Config{
+		Book: webBook{b}, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts,
+	})
+	if err != nil {
+		return err
+	}
+	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", c.Addr)
+	if err != nil {
+		return err
+	}
+	_, _ = fmt.Fprintf(c.Out, "wetside: http://%s/\ndata: %s\n", listener.Addr(), c.DataDir)
+	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll}, listener)
+}
+
+// answer serves until the context ends, then lets what is under way finish.
+func answer(ctx context.Context, s *http.Server, l net.Listener) error {
+	done := make(chan error, 1)
+	go func() { done <- s.Serve(l) }()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
+	}
+	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), stopWithin)
+	defer cancel()
+	return s.Shutdown(ctx)
+}
+
+// loadExample puts the example darkroom into a book that is still empty.
+func (h house) loadExample(ctx context.Context, b webBook) error {
+	s, err := b.State(ctx)
+	if err != nil || s.Position() > 0 {
+		return err
+	}
+	f, err := darkroom.Read(example.YAML(h.now()))
+	if err != nil {
+		return err
+	}
+	return b.Keep(ctx, f, false)
+}

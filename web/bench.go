@@ -1,0 +1,116 @@
+package web
+
+import (
+	"net/http"
+
+	"wetside/darkroom"
+	"wetside/draw"
+	"wetside/draw/scene"
+	"wetside/plan"
+	"wetside/trade/measure"
+)
+
+type benchPage struct {
+	frame
+	Vessels, Trays, Tanks []thingView
+}
+
+// thingView is a thing of the bench: its picture, what it is, and where it is changed.
+type thingView struct {
+	Name, Text, Change string
+	Picture            *scene.Scene
+}
+
+// bench shows the room's gear.
+func (s *server) bench(r *http.Request, v *visit) error {
+	p := benchPage{frame: v.frame(r, "bench")}
+	for i, x := range v.file.Bench.Vessels {
+		p.Vessels = append(p.Vessels, thingView{
+			Name: x.Name, Text: v.vesselText(x), Change: "/bench/vessel/" + v.ids.Vessels[i],
+			Picture: v.vesselPicture(x.ForMeasure(darkroom.Product{}, v.file.Bench)),
+		})
+	}
+	for i, t := range v.file.Bench.Trays {
+		one := thingView{Name: t.Name, Text: v.trayText(t), Change: "/bench/tray/" + v.ids.Trays[i]}
+		if sc, err := v.tray(t, i).Scene(scene.Light); err == nil {
+			one.Picture = &sc
+		}
+		p.Trays = append(p.Trays, one)
+	}
+	for i, t := range v.file.Bench.Tanks {
+		p.Tanks = append(p.Tanks, thingView{Name: t.Name, Change: "/bench/tank/" + v.ids.Tanks[i]})
+	}
+	return v.show(http.StatusOK, "bench", &p)
+}
+
+func (v *visit) vesselText(x darkroom.Vessel) string {
+	text := v.say.Kind(x.Kind)
+	if x.KeepFor != "" {
+		text += ", " + v.say.Label("keep_for") + " " + x.KeepFor
+	}
+	return text
+}
+
+// vesselPicture draws a vessel filled to its last mark, so that its scales are seen.
+func (v *visit) vesselPicture(x measure.Vessel) *scene.Scene {
+	if len(x.Scales) == 0 || x.Kind == measure.Balance {
+		return nil
+	}
+	say := draw.WordsOn(v.say, x, 0, x.Name)
+	say.Stop = ""
+	sc, err := draw.Reading{Vessel: x, Mark: x.Scales[0].To, Say: say}.Scene(scene.Light)
+	if err != nil {
+		return nil
+	}
+	return &sc
+}
+
+func (v *visit) trayText(t darkroom.Tray) string {
+	text := v.trayFor(t)
+	if t.Inside.Given() {
+		text += ", " + t.Inside.Text
+	}
+	if t.Fill.Given() {
+		text += ", " + t.Fill.Text
+	}
+	return text
+}
+
+func (v *visit) trayFor(t darkroom.Tray) string {
+	switch {
+	case t.For.Holding:
+		return v.say.Label("holding")
+	case t.For.Wash:
+		return v.say.Label("wash")
+	}
+	return v.say.Role(t.For.Role)
+}
+
+// tray returns a tray's picture, its pattern by its place on the bench.
+func (v *visit) tray(t darkroom.Tray, place int) draw.Tray {
+	return draw.Tray{
+		Name: t.Name, Colour: t.Colour, Pattern: draw.PatternAt(place), Wide: t.Inside.Value.Width, High: t.Inside.Value.Height,
+	}
+}
+
+// sink draws the trays of a plan from above, in working order; nil where there are none.
+func (v *visit) sink(p plan.Plan) *scene.Scene {
+	s := draw.Sink{Label: v.say.Label("sink")}
+	for _, b := range p.Baths {
+		for i, t := range v.file.Bench.Trays {
+			if t.Name != b.Tray || b.Tray == "" {
+				continue
+			}
+			one := draw.SinkTray{Tray: v.tray(t, i), Role: v.say.Bath(b), Volume: v.say.Volume(b.Volume), Filled: true}
+			if b.Step.Tongs() {
+				one.Tongs = v.say.Label("tongs")
+			}
+			s.Trays = append(s.Trays, one)
+		}
+	}
+	sc, err := s.Scene(scene.Light)
+	if err != nil {
+		return nil
+	}
+	return &sc
+}

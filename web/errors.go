@@ -1,0 +1,59 @@
+package web
+
+import (
+	"errors"
+	"net/http"
+
+	"wetside/book"
+)
+
+// errNotFound is for an address that leads nowhere.
+var errNotFound = errors.New("no such page")
+
+// status turns an error into a status and the key of what is told.
+func status(err error) (code int, key string) {
+	var tooLarge *http.MaxBytesError
+	switch {
+	case errors.Is(err, errNotFound):
+		return http.StatusNotFound, "not_found"
+	case errors.As(err, &tooLarge):
+		return http.StatusRequestEntityTooLarge, "too_large"
+	}
+	switch book.KindOf(err) {
+	case book.NotFound:
+		return http.StatusNotFound, "not_found"
+	case book.Stale, book.Conflict:
+		return http.StatusConflict, "moved_on"
+	case book.Refused:
+		return http.StatusConflict, "cannot_undo"
+	case book.BadInput:
+		return http.StatusBadRequest, "bad_form"
+	case book.Full:
+		return http.StatusInsufficientStorage, "disk_full"
+	default:
+		return http.StatusInternalServerError, "gone_wrong"
+	}
+}
+
+type errorPage struct {
+	frame
+	Code int
+	Text string
+}
+
+// fail shows an error: what can be said of it to the user, the cause to the log alone.
+func (v *visit) fail(r *http.Request, err error) {
+	code, key := status(err)
+	if code >= http.StatusInternalServerError {
+		v.s.Log.ErrorContext(r.Context(), "request failed", "request", v.id, "method", r.Method, "path", r.URL.Path, "error", err)
+	}
+	if v.say == nil {
+		http.Error(v.w, "wetside: something went wrong: "+v.id, code)
+		return
+	}
+	p := errorPage{frame: v.frame(r, "error"), Code: code, Text: v.say.Tell(key, "ID", v.id).Text()}
+	if err := v.show(code, "error", &p); err != nil {
+		v.s.Log.ErrorContext(r.Context(), "error page failed", "request", v.id, "error", err)
+		http.Error(v.w, "wetside: something went wrong: "+v.id, http.StatusInternalServerError)
+	}
+}

@@ -1,0 +1,288 @@
+package web
+
+import (
+	"errors"
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+
+	"wetside/darkroom"
+)
+
+// A formPage is a form for one thing of the darkroom.
+type formPage struct {
+	frame
+	Heading    string
+	Action     string // where it is sent
+	Away       string // where the taking away is sent; empty: there is nothing yet
+	Back       string
+	First, All []fieldGroup // what is asked at once, and what else there is
+	Other      []string     // problems that belong to no field
+	AllOpen    bool
+	Position   int64
+}
+
+type fieldGroup struct {
+	Name   string
+	Fields []field
+}
+
+// A sort knows one kind of thing that forms can change.
+type sort struct {
+	heading string // key of a label
+	back    string
+	first   []string // names of the fields that are asked at once; a name ending in . or [ is a whole group
+	lists   []string // lists of things that get one more empty item
+	names   func(v *visit) []string
+	ids     func(v *visit) []string
+	form    func(v *visit, i int) map[string]string
+	fields  func(counts map[string]int) []darkroom.FormField
+	// keep reads a form into the file; i is darkroom.New for a new thing.
+	keep func(f darkroom.File, i int, form map[string]string) (darkroom.File, error)
+	drop func(f darkroom.File, i int) darkroom.File
+}
+
+// sortOf makes a sort of a part of the file.
+func sortOf[T darkroom.Part](heading, back string, first, lists []string, list func(f darkroom.File) []T, ids func(v *visit) []string) sort {
+	return sort{
+		heading: heading, back: back, first: first, lists: lists, ids: ids,
+		form: func(v *visit, i int) map[string]string {
+			if i < 0 || i >= len(list(v.file)) {
+				return map[string]string{}
+			}
+			return darkroom.FormOf(list(v.file)[i])
+		},
+		fields: darkroom.FormFields[T],
+		keep: func(f darkroom.File, i int, form map[string]string) (darkroom.File, error) {
+			x, err := darkroom.ReadForm[T](f, i, form)
+			if err != nil {
+				return f, err
+			}
+			return darkroom.With(f, i, x), nil
+		},
+		drop: func(f darkroom.File, i int) darkroom.File { return darkroom.Without[T](f, i) },
+	}
+}
+
+// sorts is what forms can change, by the word in the address.
+func sorts() map[string]sort {
+	return map[string]sort{
+		"vessel": sortOf("vessel", "/bench", []string{"name", "kind", "keep_for", "scales["}, []string{"scales"},
+			func(f darkroom.File) []darkroom.Vessel { return f.Bench.Vessels }, func(v *visit) []string { return v.ids.Vessels }),
+		"tray": sortOf("tray", "/bench", []string{"name", "for", "inside", "colour", "fill"}, nil,
+			func(f darkroom.File) []darkroom.Tray { return f.Bench.Trays }, func(v *visit) []string { return v.ids.Trays }),
+		"tank": sortOf("tank", "/bench", []string{"name", "covers."}, nil,
+			func(f darkroom.File) []darkroom.Tank { return f.Bench.Tanks }, func(v *visit) []string { return v.ids.Tanks }),
+		"product": sortOf("product", "/shelf", []string{"name", "role", "for", "form", "acid", "dilutions.", "makes"},
+			[]string{"packs", "contains"},
+			func(f darkroom.File) []darkroom.Product { return f.Shelf.Products }, func(v *visit) []string { return v.ids.Products }),
+		"lot": sortOf("lot", "/shelf", []string{"product", "holds", "left", "received", "opened"}, nil,
+			func(f darkroom.File) []darkroom.Lot { return f.Shelf.Lots }, func(v *visit) []string { return v.ids.Lots }),
+		"load": sortOf("to_make", "/plan", []string{"material", "size", "sheets", "rolls", "strips"}, nil,
+			func(f darkroom.File) []darkroom.Load { return f.Session.ToMake }, nil),
+	}
+}
+
+// thing finds which thing an address speaks of; new is darkroom.New.
+func (v *visit) thing(r *http.Request) (sort, int, error) {
+	s, ok := sorts()[r.PathValue("kind")]
+	if !ok {
+		return sort{}, 0, errNotFound
+	}
+	id := r.PathValue("id")
+	if id == "new" {
+		return s, darkroom.New, nil
+	}
+	if i := slices.Index(s.ids(v), id); i >= 0 {
+		return s, i, nil
+	}
+	return sort{}, 0, errNotFound
+}
+
+func (s *server) editThing(r *http.Request, v *visit) error {
+	x, i, err := v.thing(r)
+	if err != nil {
+		return err
+	}
+	form := x.form(v, i)
+	for name, values := range r.URL.Query() {
+		form[name] = values[0]
+	}
+	p := v.formPage(r, x, i, form, nil)
+	return v.show(http.StatusOK, "form", p)
+}
+
+func (s *server) keepThing(r *http.Request, v *visit) error {
+	x, i, err := v.thing(r)
+	if err != nil {
+		return err
+	}
+	return v.keepForm(r, x, i)
+}
+
+// keepForm reads a form into the file and keeps it, or shows it again with what is wrong at each field.
+func (v *visit) keepForm(r *http.Request, x sort, i int) error {
+	form, err := formOf(r)
+	if err != nil {
+		return err
+	}
+	f, err := x.keep(v.file, i, form)
+	var problems darkroom.Problems
+	if errors.As(err, &problems) {
+		return v.show(http.StatusUnprocessableEntity, "form", v.formPage(r, x, i, form, problems))
+	}
+	if err != nil {
+		return err
+	}
+	if err := v.s.Book.Keep(r.Context(), f, true); err != nil {
+		return err
+	}
+	return v.to(r, x.back)
+}
+
+func (s *server) dropThing(r *http.Request, v *visit) error {
+	x, i, err := v.thing(r)
+	if err != nil {
+		return err
+	}
+	if i == darkroom.New {
+		return errNotFound
+	}
+	if err := s.Book.Keep(r.Context(), x.drop(v.file, i), true); err != nil {
+		return err
+	}
+	return v.to(r, x.back)
+}
+
+// formOf returns the fields of a form that were filled in.
+func formOf(r *http.Request) (map[string]string, error) {
+	if err := r.ParseForm(); err != nil {
+		return nil, err
+	}
+	out := map[string]string{}
+	for name, values := range r.PostForm {
+		if t := strings.TrimSpace(values[0]); t != "" {
+			out[name] = t
+		}
+	}
+	return out, nil
+}
+
+// formPage makes a form of a thing's fields with the user's own words in them.
+func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string, problems darkroom.Problems) *formPage {
+	p := &formPage{
+		frame: v.frame(r, strings.TrimPrefix(x.back, "/")), Heading: v.say.Label(x.heading), Action: r.URL.Path, Back: x.back,
+		Position: v.state.Position(),
+	}
+	if i != darkroom.New {
+		p.Away = strings.TrimSuffix(r.URL.Path, "/") + "/away"
+	}
+	said := map[string]bool{}
+	for _, f := range x.fields(v.counts(x, form)) {
+		one := v.field(f, form, problems)
+		if one.Problem != "" {
+			said[f.Name] = true
+		}
+		to := &p.All
+		if asked(f.Name, x.first) {
+			to = &p.First
+		} else if one.Value != "" || one.Problem != "" {
+			p.AllOpen = true
+		}
+		put(to, f.Group, one)
+	}
+	for _, pr := range problems {
+		if !said[pr.Path] && !said[base(pr.Path)] {
+			p.Other = append(p.Other, v.say.Problem(pr).Text())
+		}
+	}
+	return p
+}
+
+// counts says how many items each list of things shows: those that are there, and one empty one.
+func (v *visit) counts(x sort, form map[string]string) map[string]int {
+	counts := map[string]int{}
+	for _, list := range x.lists {
+		n := 0
+		for name := range form {
+			rest, ok := strings.CutPrefix(name, list+"[")
+			if !ok {
+				continue
+			}
+			digits, _, _ := strings.Cut(rest, "]")
+			if i, err := strconv.Atoi(digits); err == nil && i < 20 {
+				n = max(n, i+1)
+			}
+		}
+		counts[list] = n + 1
+	}
+	return counts
+}
+
+func asked(name string, first []string) bool {
+	return slices.ContainsFunc(first, func(f string) bool {
+		return f == name || ((strings.HasSuffix(f, ".") || strings.HasSuffix(f, "[")) && strings.HasPrefix(name, f))
+	})
+}
+
+// put adds a field to the group that it stands in.
+func put(groups *[]fieldGroup, name string, f field) {
+	if n := len(*groups); n > 0 && (*groups)[n-1].Name == name {
+		(*groups)[n-1].Fields = append((*groups)[n-1].Fields, f)
+		return
+	}
+	*groups = append(*groups, fieldGroup{Name: name, Fields: []field{f}})
+}
+
+// field makes one input.
+func (v *visit) field(f darkroom.FormField, form map[string]string, problems darkroom.Problems) field {
+	out := field{Name: f.Name, Label: v.fieldLabel(f), Value: valueOf(form, f.Name), Hint: f.Text}
+	if len(f.Words) > 0 {
+		out.Options = append(out.Options, option{"", v.say.Label("not_said")})
+		for _, w := range f.Words {
+			out.Options = append(out.Options, option{w, w})
+		}
+	}
+	for _, p := range problems {
+		if p.Path == f.Name || base(p.Path) == f.Name {
+			out.Problem = v.say.Problem(p).Text()
+			break
+		}
+	}
+	return out
+}
+
+// fieldLabel is the catalogue's word for a field, else the file's own.
+func (v *visit) fieldLabel(f darkroom.FormField) string {
+	if key := "field_" + f.Key; v.say.HasLabel(key) {
+		return v.say.Label(key)
+	}
+	if v.say.HasLabel(f.Key) {
+		return v.say.Label(f.Key)
+	}
+	return strings.ReplaceAll(f.Key, "_", " ")
+}
+
+// valueOf returns a field's words; a list of words is told in one, parted by commas.
+func valueOf(form map[string]string, name string) string {
+	if t, ok := form[name]; ok {
+		return t
+	}
+	var all []string
+	for i := 0; ; i++ {
+		t, ok := form[name+"["+strconv.Itoa(i)+"]"]
+		if !ok {
+			return strings.Join(all, ", ")
+		}
+		all = append(all, t)
+	}
+}
+
+// base is a path without its last index: for[1] is a word of for.
+func base(path string) string {
+	if i := strings.LastIndexByte(path, '['); i > 0 && strings.HasSuffix(path, "]") {
+		return path[:i]
+	}
+	return path
+}

@@ -1,0 +1,164 @@
+package web
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"fmt"
+	"html/template"
+	"io"
+	"net/http"
+	"path"
+	"strings"
+
+	"wetside/draw/scene"
+	"wetside/words"
+)
+
+//go:embed templates/*.html
+var templates embed.FS
+
+//go:embed assets
+var assets embed.FS
+
+// A page is what a template shows; every page has a frame.
+type page interface{ fill(f frameParts) }
+
+// frame is what every page has round it.
+type frame struct {
+	Title string
+	Here  string // which part of the house this is, for the links at the head
+	V     *words.Voice
+	Room  string
+	frameParts
+}
+
+type frameParts struct {
+	Style string // address of the style sheet
+}
+
+func (f *frame) fill(p frameParts) { f.frameParts = p }
+
+// frame returns the frame of a page; here is a part of the house: today, plan, mix, bench, shelf, room, jug.
+func (v *visit) frame(_ *http.Request, here string) frame {
+	f := frame{Here: here, V: v.say, Room: v.file.Darkroom.Name}
+	if v.say.HasLabel(here) {
+		f.Title = v.say.Label(here)
+	}
+	return f
+}
+
+type pages struct {
+	all    map[string]*template.Template
+	assets map[string]asset // by hashed name
+	style  string
+}
+
+type asset struct {
+	kind string
+	body []byte
+}
+
+// newPages parses every template with its layout; one that does not parse is an error at the start.
+func newPages() (*pages, error) {
+	p := &pages{all: map[string]*template.Template{}, assets: map[string]asset{}}
+	base, err := template.New("").Funcs(functions()).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
+	if err != nil {
+		return nil, err
+	}
+	names, err := templates.ReadDir("templates")
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range names {
+		name := strings.TrimSuffix(e.Name(), ".html")
+		if name == "layout" || name == "pieces" {
+			continue
+		}
+		t, err := base.Clone()
+		if err != nil {
+			return nil, err
+		}
+		if p.all[name], err = t.ParseFS(templates, "templates/"+e.Name()); err != nil {
+			return nil, err
+		}
+	}
+	return p, p.load()
+}
+
+// load reads the assets; the style sheet gets the colours of the light and the dark look before it.
+func (p *pages) load() error {
+	css, err := assets.ReadFile("assets/wetside.css")
+	if err != nil {
+		return err
+	}
+	colours := ":root{" + scene.PaletteFor(scene.Light).CSS() + "}\n" +
+		"@media screen and (prefers-color-scheme:dark){:root{" + scene.PaletteFor(scene.Dark).CSS() + "}}\n"
+	p.style = p.put("wetside.css", "text/css; charset=utf-8", append([]byte(colours), css...))
+	return nil
+}
+
+// put keeps an asset under a name with the hash of its contents and returns its address.
+func (p *pages) put(name, kind string, body []byte) string {
+	sum := sha256.Sum256(body)
+	ext := path.Ext(name)
+	hashed := strings.TrimSuffix(name, ext) + "-" + hex.EncodeToString(sum[:6]) + ext
+	p.assets[hashed] = asset{kind, body}
+	return "/assets/" + hashed
+}
+
+func (p *pages) asset(w http.ResponseWriter, r *http.Request) {
+	a, ok := p.assets[r.PathValue("name")]
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	w.Header().Set("Content-Type", a.kind)
+	w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+	_, _ = w.Write(a.body)
+}
+
+func (p *pages) render(w io.Writer, name string, _ *visit, data page) error {
+	t, ok := p.all[name]
+	if !ok {
+		return fmt.Errorf("web: no template %s", name)
+	}
+	data.fill(frameParts{Style: p.style})
+	return t.ExecuteTemplate(w, "layout", data)
+}
+
+// functions are what templates may call.
+func functions() template.FuncMap {
+	return template.FuncMap{
+		"phrase": phraseHTML,
+		"svg":    func(s scene.Scene) template.HTML { return template.HTML(s.SVG()) }, //nolint:gosec // our own drawing; its words are escaped by scene
+		"add":    func(a, b int) int { return a + b },
+		"dict":   dict,
+	}
+}
+
+// phraseHTML sets a phrase with its heavy parts strong.
+func phraseHTML(p words.Phrase) template.HTML {
+	var b strings.Builder
+	for _, s := range p {
+		text := template.HTMLEscapeString(s.Text)
+		if s.Weight == words.Heavy {
+			text = "<b>" + text + "</b>"
+		}
+		b.WriteString(text)
+	}
+	return template.HTML(b.String()) //nolint:gosec // every part is escaped above
+}
+
+// dict puts named things together for a piece of a template.
+func dict(pairs ...any) (map[string]any, error) {
+	out := map[string]any{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		key, ok := pairs[i].(string)
+		if !ok {
+			return nil, fmt.Errorf("web: %v is no name", pairs[i])
+		}
+		out[key] = pairs[i+1]
+	}
+	return out, nil
+}

@@ -1,0 +1,116 @@
+package web
+
+import (
+	"context"
+	"errors"
+	"io"
+	"log/slog"
+	"net/http"
+	"time"
+
+	"wetside/book"
+	"wetside/darkroom"
+	"wetside/plan"
+	"wetside/words"
+)
+
+// A Book is the record of the darkroom, as far as the pages need it.
+type Book interface {
+	// State returns what is there now; it is shared by all who ask.
+	State(ctx context.Context) (*book.State, error)
+	// People returns the erasable record of names and notes.
+	People(ctx context.Context) (book.People, error)
+	// Keep writes what differs between the file and the book; replace also takes away what the file does not have.
+	// A book that has moved on past the position is a *book.StaleError.
+	Keep(ctx context.Context, f darkroom.File, replace bool) error
+	// Append writes entries, all or none. Decisions among them were made on position expect.
+	Append(ctx context.Context, entries []book.Entry, expect *int64) error
+	// CanTakeBack says why an entry can't be taken back, nil where it can.
+	CanTakeBack(ctx context.Context, id string) error
+}
+
+// Config is what the pages get handed in.
+type Config struct {
+	Book  Book
+	Now   func() time.Time // in the room's zone
+	NewID func() string
+	Log   *slog.Logger
+	// Sheet draws the mix sheet as PDF.
+	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
+	// Example returns the example darkroom of a day, as a file's text.
+	Example func(day time.Time) []byte
+	// Parts serves the page that shows every part of the look.
+	Parts bool
+}
+
+// maxForm is the most that a form or a file may send.
+const maxForm = 2 << 20
+
+type server struct {
+	Config
+	words *words.Catalogue
+	pages *pages
+}
+
+// New returns the pages as a handler. An error is a mistake in a template or a message file.
+func New(c Config) (http.Handler, error) {
+	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Example == nil {
+		return nil, errors.New("web: a part is missing from the configuration")
+	}
+	catalogue, err := words.Open()
+	if err != nil {
+		return nil, err
+	}
+	p, err := newPages()
+	if err != nil {
+		return nil, err
+	}
+	s := &server{Config: c, words: catalogue, pages: p}
+	return s.guard(s.routes()), nil
+}
+
+// routes is the whole surface, in one list.
+func (s *server) routes() *http.ServeMux {
+	mux := http.NewServeMux()
+	for pattern, h := range map[string]handler{
+		"GET /{$}":                       s.today,
+		"GET /begin":                     s.begin,
+		"POST /begin":                    s.beginWith,
+		"GET /jug":                       s.jug,
+		"GET /plan":                      s.showPlan,
+		"GET /plan/load/{i}":             s.editLoad,
+		"POST /plan/load/{i}":            s.keepLoad,
+		"POST /plan/load/{i}/away":       s.dropLoad,
+		"GET /plan/when":                 s.editWhen,
+		"POST /plan/when":                s.keepWhen,
+		"GET /mix":                       s.mixSheet,
+		"GET /mix/{bath}/{n}":            s.mixStep,
+		"POST /mix/{bath}/poured":        s.poured,
+		"GET /mix.pdf":                   s.mixPDF,
+		"POST /undo/{id}":                s.undo,
+		"GET /bench":                     s.bench,
+		"GET /bench/{kind}/{id}":         s.editThing,
+		"POST /bench/{kind}/{id}":        s.keepThing,
+		"POST /bench/{kind}/{id}/away":   s.dropThing,
+		"GET /shelf":                     s.shelf,
+		"GET /shelf/{kind}/{id}":         s.editThing,
+		"POST /shelf/{kind}/{id}":        s.keepThing,
+		"POST /shelf/{kind}/{id}/away":   s.dropThing,
+		"POST /shelf/lot/{id}/opened":    s.lotOpened,
+		"POST /shelf/lot/{id}/left":      s.lotLeft,
+		"POST /shelf/lot/{id}/discarded": s.lotDiscarded,
+		"GET /room":                      s.room,
+		"POST /room":                     s.keepRoom,
+		"GET /file":                      s.file,
+		"POST /file":                     s.keepFile,
+		"GET /darkroom.yaml":             s.download,
+	} {
+		mux.Handle(pattern, s.handle(h))
+	}
+	if s.Parts {
+		mux.Handle("GET /parts", s.handle(s.parts))
+	}
+	mux.Handle("GET /assets/{name}", http.HandlerFunc(s.pages.asset))
+	mux.Handle("/", s.handle(func(*http.Request, *visit) error { return errNotFound }))
+	return mux
+}

@@ -1,0 +1,116 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+	"time"
+
+	"wetside/book"
+	"wetside/darkroom"
+)
+
+type shelfPage struct {
+	frame
+	Products []productView
+	Position int64
+	Problem  string
+}
+
+type productView struct {
+	Name, Role, Dilutions, Change, Add string
+	Lots                               []lotView
+}
+
+type lotView struct {
+	At, What, Left, Dates string
+	Closed                bool // not opened yet
+}
+
+// shelf shows products with the lots that stand there.
+func (s *server) shelf(r *http.Request, v *visit) error { return v.showShelf(r, http.StatusOK, "") }
+
+func (v *visit) showShelf(r *http.Request, status int, problem string) error {
+	p := shelfPage{frame: v.frame(r, "shelf"), Position: v.state.Position(), Problem: problem}
+	for i, x := range v.file.Shelf.Products {
+		one := productView{
+			Name: x.Name, Role: v.say.Role(x.Role), Change: "/shelf/product/" + v.ids.Products[i], Add: "/shelf/lot/new?product=" + x.Name,
+		}
+		for j, l := range v.file.Shelf.Lots {
+			if l.Product == x.Name {
+				one.Lots = append(one.Lots, v.lotView(l, v.ids.Lots[j]))
+			}
+		}
+		p.Products = append(p.Products, one)
+	}
+	return v.show(status, "shelf", &p)
+}
+
+func (v *visit) lotView(l darkroom.Lot, id string) lotView {
+	out := lotView{At: "/shelf/lot/" + id, What: l.Holds.Text, Closed: !l.Opened.Given() && !l.Stock}
+	if l.Packets > 0 {
+		out.What = v.say.Count("packets", l.Packets)
+	}
+	if l.Stock {
+		out.What = v.say.Label("stock") + " " + out.What
+	}
+	switch {
+	case l.Left.Given():
+		out.Left = l.Left.Text
+	case l.LeftUnknown:
+		out.Left = v.say.Label("unknown")
+	}
+	for _, d := range []struct {
+		key string
+		as  darkroom.As[time.Time]
+	}{{"received", l.Received}, {"opened", l.Opened}, {"made", l.Made}} {
+		if d.as.Given() {
+			if out.Dates != "" {
+				out.Dates += ", "
+			}
+			out.Dates += v.say.Label(d.key) + " " + v.say.DayYear(d.as.Value)
+		}
+	}
+	return out
+}
+
+// lot appends one entry about the lot in the address.
+func (s *server) lotEntry(r *http.Request, v *visit, body func(id string) book.Body, decides bool) error {
+	id := r.PathValue("id")
+	if !slices.Contains(v.ids.Lots, id) {
+		return errNotFound
+	}
+	a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+	e, err := a.Write(body(id))
+	if err != nil {
+		return err
+	}
+	var expect *int64
+	if decides {
+		at := v.state.Position()
+		expect = &at
+	}
+	if err := s.Book.Append(r.Context(), []book.Entry{e}, expect); err != nil {
+		if book.KindOf(err) == book.BadInput {
+			return v.showShelf(r, http.StatusUnprocessableEntity, v.say.Label("left_wrong"))
+		}
+		return err
+	}
+	return v.to(r, "/shelf")
+}
+
+func (s *server) lotOpened(r *http.Request, v *visit) error {
+	return s.lotEntry(r, v, func(id string) book.Body {
+		return &book.LotOpened{Lot: id, Opened: s.Now().Format("2006-01-02")}
+	}, false)
+}
+
+func (s *server) lotLeft(r *http.Request, v *visit) error {
+	left := r.FormValue("left")
+	return s.lotEntry(r, v, func(id string) book.Body {
+		return &book.LotCounted{Lot: id, Left: left, Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
+	}, false)
+}
+
+func (s *server) lotDiscarded(r *http.Request, v *visit) error {
+	return s.lotEntry(r, v, func(id string) book.Body { return &book.LotDiscarded{Lot: id} }, true)
+}

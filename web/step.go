@@ -1,0 +1,211 @@
+package web
+
+import (
+	"net/http"
+	"strconv"
+
+	"wetside/book"
+	"wetside/draw"
+	"wetside/draw/scene"
+	"wetside/plan"
+	"wetside/words"
+)
+
+// A stop is one screen on the way through the mix sheet: the cautions at the head, a bath's water, one reading, a few things
+// to do, or the end of a bath.
+type stop struct {
+	kind  stopKind
+	bath  int // index into Plan.Baths, -1 for the head
+	id    string
+	n     int          // from 1 within the bath
+	lines []words.Line // of the walk
+}
+
+type stopKind uint8
+
+const (
+	stopHead stopKind = iota
+	stopWater
+	stopLines
+	stopEnd
+)
+
+func (s stop) at() string { return "/mix/" + s.id + "/" + strconv.Itoa(s.n) }
+
+// stops lists the screens of a plan, in the order of mixing.
+func (v *visit) stops(p plan.Plan) []stop {
+	var out []stop
+	if len(p.Cautions) > 0 {
+		out = append(out, stop{kind: stopHead, bath: -1, id: "before", n: 1})
+	}
+	for _, i := range p.Order {
+		b := p.Baths[i]
+		if len(b.Mix.Choices) == 0 {
+			continue
+		}
+		n := 0
+		add := func(kind stopKind, lines []words.Line) {
+			n++
+			out = append(out, stop{kind, i, b.ID, n, lines})
+		}
+		if b.Temper != nil {
+			add(stopWater, v.say.Temper(*b.Temper, words.WaterOf(b)))
+		}
+		for _, lines := range screens(v.say.BathWalk(b)) {
+			add(stopLines, lines)
+		}
+		add(stopEnd, nil)
+	}
+	return out
+}
+
+// screens puts the lines of a walk on screens: each reading on one of its own, with the explanations before it; what is
+// done between readings together on one.
+func screens(lines []words.Line) [][]words.Line {
+	var out [][]words.Line
+	open := false // the last screen has no reading yet and may go on
+	for _, l := range lines {
+		if l.Kind != words.Reading && open {
+			out[len(out)-1] = append(out[len(out)-1], l)
+			continue
+		}
+		if l.Kind == words.Reading && open && onlyNotes(out[len(out)-1]) {
+			out[len(out)-1] = append(out[len(out)-1], l)
+			open = false
+			continue
+		}
+		out = append(out, []words.Line{l})
+		open = l.Kind != words.Reading
+	}
+	return out
+}
+
+func onlyNotes(lines []words.Line) bool {
+	for _, l := range lines {
+		if l.Kind != words.Note {
+			return false
+		}
+	}
+	return true
+}
+
+type stepPage struct {
+	frame
+	Ruler      scene.Scene
+	Bath       *bathView // nil for the head
+	Where      string    // "Developer → white tray"
+	Head       []plan.Caution
+	Big        *words.Line // the reading, set large
+	Lines      []words.Line
+	Picture    *scene.Scene
+	Cautions   []plan.Caution
+	Findings   []plan.Finding
+	Before     []words.Phrase
+	End        bool
+	Last       bool
+	Back, Next string
+	Position   int64
+}
+
+// mixStep shows one screen of the mix sheet.
+func (s *server) mixStep(r *http.Request, v *visit) error {
+	p, err := v.plan(r.Context(), 0)
+	if err != nil {
+		return err
+	}
+	all := v.stops(p)
+	at := -1
+	for i, x := range all {
+		if x.id == r.PathValue("bath") && strconv.Itoa(x.n) == r.PathValue("n") {
+			at = i
+		}
+	}
+	if at < 0 {
+		return errNotFound
+	}
+	page, err := v.stepPage(r, p, all, at)
+	if err != nil {
+		return err
+	}
+	return v.show(http.StatusOK, "step", page)
+}
+
+func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*stepPage, error) {
+	x := all[at]
+	page := &stepPage{frame: v.frame(r, "mix_sheet"), Back: "/mix", Next: "/mix", Position: v.state.Position(), Last: at == len(all)-1}
+	if at > 0 {
+		page.Back = all[at-1].at()
+	}
+	if at+1 < len(all) {
+		page.Next = all[at+1].at()
+	}
+	of := v.say.Tell("step_of", "N", strconv.Itoa(at+1), "Of", strconv.Itoa(len(all))).Text()
+	ruler, err := draw.Progress{At: at + 1, Of: len(all), Say: of}.Scene(scene.Light)
+	if err != nil {
+		return nil, err
+	}
+	page.Ruler = ruler
+	if x.kind == stopHead {
+		page.Head = p.Cautions
+		return page, nil
+	}
+	b := v.bathView(p.Baths[x.bath])
+	page.Bath = &b
+	page.Where = b.Name
+	if b.Where != "" {
+		page.Where += " → " + b.Where
+	}
+	page.Lines = x.lines
+	page.End = x.kind == stopEnd
+	if x.n == 1 {
+		page.Before, page.Cautions, page.Findings = b.Before, b.Cautions, b.Findings
+	}
+	if x.kind == stopLines {
+		page.reading(v, b.Bath, x)
+	}
+	return page, nil
+}
+
+// reading puts the reading of a screen apart, large, with its picture.
+func (p *stepPage) reading(v *visit, b plan.Bath, x stop) {
+	for i, l := range x.lines {
+		if l.Step < 0 {
+			continue
+		}
+		if l.Kind == words.Reading {
+			p.Big = &x.lines[i]
+			p.Lines = x.lines[:i]
+		}
+		if p.Picture != nil {
+			continue
+		}
+		if reading, ok := draw.Told(v.say, b.Mix.Choices[0], v.say.Batch(b))[l.Step]; ok {
+			if s, err := reading.Scene(scene.Light); err == nil {
+				p.Picture = &s
+			}
+		}
+	}
+}
+
+// poured writes into the book that a bath was mixed, which draws its lots down.
+func (s *server) poured(r *http.Request, v *visit) error {
+	p, err := v.plan(r.Context(), 0)
+	if err != nil {
+		return err
+	}
+	for _, b := range p.Baths {
+		if b.ID != r.PathValue("bath") || len(b.Mix.Choices) == 0 {
+			continue
+		}
+		a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+		e, err := a.Write(v.mixed(b))
+		if err != nil {
+			return err
+		}
+		if err := s.Book.Append(r.Context(), []book.Entry{e}, nil); err != nil {
+			return err
+		}
+		return v.to(r, r.FormValue("next"))
+	}
+	return errNotFound
+}

@@ -1,0 +1,90 @@
+package web
+
+import (
+	"bytes"
+	"context"
+	"net/http"
+
+	"wetside/book"
+	"wetside/darkroom"
+	"wetside/plan"
+	"wetside/words"
+)
+
+// A handler answers one request: it sets what the visit sends, or returns an error.
+type handler func(r *http.Request, v *visit) error
+
+// A visit is one request with what every page needs: the darkroom as it is now, and a voice that speaks its language.
+type visit struct {
+	s     *server
+	id    string // of the request
+	w     http.ResponseWriter
+	state *book.State
+	file  darkroom.File
+	ids   book.IDs
+	say   *words.Voice
+}
+
+// handle opens the book for a request and turns its error into a page.
+func (s *server) handle(h handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		v := &visit{s: s, id: s.NewID(), w: w}
+		r.Body = http.MaxBytesReader(w, r.Body, maxForm)
+		err := v.open(r.Context())
+		if err == nil {
+			err = h(r, v)
+		}
+		if err != nil {
+			v.fail(r, err)
+		}
+	})
+}
+
+func (v *visit) open(ctx context.Context) error {
+	voice, err := v.s.words.Voice("", 0, 0, words.Zone(v.s.Now().Location()))
+	if err != nil {
+		return err
+	}
+	v.say = voice
+	if v.state, err = v.s.Book.State(ctx); err != nil {
+		return err
+	}
+	people, err := v.s.Book.People(ctx)
+	if err != nil {
+		return err
+	}
+	v.file, v.ids = v.state.File(people)
+	d := v.file.Darkroom
+	v.say, err = v.s.words.Voice(d.Language, d.Units, d.Ounce, words.Zone(v.s.Now().Location()), words.Currency(d.Currency))
+	return err
+}
+
+// plan plans the evening that the book wants.
+func (v *visit) plan(ctx context.Context, alternatives int) (plan.Plan, error) {
+	return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now(), Alternatives: alternatives})
+}
+
+// begun reports whether the darkroom has a name, which is the first thing that is said of it.
+func (v *visit) begun() bool { return v.file.Darkroom.Name != "" }
+
+// show renders a page and sends it whole.
+func (v *visit) show(status int, name string, p page) error {
+	var b bytes.Buffer
+	if err := v.s.pages.render(&b, name, v, p); err != nil {
+		return err
+	}
+	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	v.w.Header().Set("Cache-Control", "no-store")
+	v.w.WriteHeader(status)
+	_, err := b.WriteTo(v.w)
+	if err != nil {
+		v.s.Log.Debug("page not taken", "request", v.id, "error", err)
+	}
+	return nil
+}
+
+// to sends the browser on, so that a reload does not send a form again.
+func (v *visit) to(r *http.Request, path string) error {
+	http.Redirect(v.w, r, path, http.StatusSeeOther)
+	return nil
+}
