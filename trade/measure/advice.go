@@ -21,8 +21,8 @@ func (b *bench) advise(ctx context.Context, now answer) (*Advice, error) {
 	if now.ok {
 		worst = b.eOf(&now.best)
 	}
-	for _, sc := range [...]scope{goodGrade, anyGrade} {
-		list, err := b.candidates(ctx, sc)
+	for _, look := range [...]func(*bench, context.Context, bounds) (answer, error){(*bench).chooseGood, (*bench).chooseRough} {
+		list, err := b.candidates(ctx, look)
 		if err != nil {
 			return nil, err
 		}
@@ -34,7 +34,9 @@ func (b *bench) advise(ctx context.Context, now answer) (*Advice, error) {
 }
 
 // candidates returns the best choice with each usual vessel that gives one.
-func (b *bench) candidates(ctx context.Context, sc scope) ([]candidate, error) {
+func (b *bench) candidates(
+	ctx context.Context, look func(*bench, context.Context, bounds) (answer, error),
+) ([]candidate, error) {
 	var list []candidate
 	for _, v := range usualVessels(b.p.System) {
 		p := *b.p
@@ -43,7 +45,7 @@ func (b *bench) candidates(ctx context.Context, sc scope) ([]candidate, error) {
 		if err != nil {
 			return nil, err
 		}
-		a, err := with.choose(ctx, w, sc)
+		a, err := look(with, ctx, w)
 		if err != nil {
 			return nil, err
 		}

@@ -113,10 +113,11 @@
 //
 // Where Available leaves nothing, or nothing better than grade C, while without it there is something, or
 // something of grade A or B, the result is Impossible with LackChemical: nobody gets a weak bath because a
-// bottle is nearly empty. Take all choices without Available, those of grade A and B where there are any: of each
-// chemical one of them uses least. Result.Short is the first chemical of which there is less than that least,
-// and NeedAtLeast is the least. (Where there is enough of each alone but not of both in any one choice, Short is
-// the second, and NeedAtLeast the least of it that goes with what there is of the first.)
+// bottle is nearly empty. Without Available there is then a best choice; of the choices that have its readings or
+// fewer, and E ≤ tolerance where it is of grade A or B, else those that are kept, one uses the least of each
+// chemical. Result.Short is the first chemical of which there is less than that least, and NeedAtLeast is the
+// least. (Where there is enough of each alone but not of both in any one choice, Short is the second, and
+// NeedAtLeast the least of it that goes with what there is of the first.)
 //
 // # Alternatives
 //

@@ -120,6 +120,11 @@ func (s *search) run() error {
 		top = MaxJugfuls * (2*MaxPours + 1)
 	}
 	top = min(top, s.top)
+	for i := range s.chemicals() {
+		if float64(s.avail[i]) < s.f[i]*(1-s.beta-2*Tie)*float64(s.lo) {
+			return nil // whatever is made takes more
+		}
+	}
 	for s.level = 1; s.level <= top && !s.done(); s.level++ {
 		if err := s.ctx.Err(); err != nil {
 			return err

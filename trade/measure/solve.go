@@ -21,22 +21,20 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	a, err := b.choose(ctx, w, anyGrade)
+	a, err := b.choose(ctx, w)
 	if err != nil {
 		return Result{}, err
+	}
+	if a.lack == LackChemical {
+		return b.lacking(ctx, w, a)
 	}
 	r := Result{Status: Impossible, Lack: LackVessel}
 	if a.ok {
 		r = Result{Choices: []Choice{b.choice(&a.best)}}
 	}
-	if !a.good() {
-		if short, err := b.lacks(ctx, w, a); err != nil || short.Lack == LackChemical {
-			return short, err
-		}
-		if !o.NoAdvice {
-			if r.Advice, err = b.advise(ctx, a); err != nil {
-				return Result{}, err
-			}
+	if !a.good() && !o.NoAdvice {
+		if r.Advice, err = b.advise(ctx, a); err != nil {
+			return Result{}, err
 		}
 	}
 	if a.ok && o.Alternatives > 0 {
@@ -84,35 +82,45 @@ type answer struct {
 	grade Grade   // GradeA: the choices are of grade A or B
 	limit float64 // of |bias| + U, for choices beside the best
 	via   bool    // (f) is in the space
+	lack  Lack    // LackChemical: with more chemical there would be something, or something better than grade C
 }
 
 // good reports whether the best choice is of grade A or B.
 func (a answer) good() bool { return a.ok && a.grade != GradeC }
 
-// scope says how far choosing goes.
-type scope uint8
-
-const (
-	anyGrade  scope = iota
-	goodGrade       // A and B only
-)
-
-// choose returns the best choice of the space.
-func (b *bench) choose(ctx context.Context, w bounds, sc scope) (answer, error) {
-	w.limit, w.beta, w.direct = b.p.Tolerance, b.p.Tolerance, true
-	a, err := b.search(ctx, w)
-	if a.ok || err != nil {
-		return a, err
-	}
-	if b.canThin() {
-		w.direct, w.via = false, true
-		if a, err = b.search(ctx, w); a.ok || err != nil {
+// choose returns the best choice of the space, or, where that is for want of chemical, what would be with enough.
+func (b *bench) choose(ctx context.Context, w bounds) (answer, error) {
+	full := w
+	full.avail = [2]quantity.Volume{math.MaxInt64, math.MaxInt64}
+	for _, look := range [...]func(context.Context, bounds) (answer, error){b.chooseGood, b.chooseRough} {
+		a, err := look(ctx, w)
+		if a.ok || err != nil || w.avail == full.avail {
+			if a.ok || err != nil {
+				return a, err
+			}
+			continue
+		}
+		if a, err = look(ctx, full); a.ok || err != nil {
+			a.lack = LackChemical
 			return a, err
 		}
 	}
-	if sc == goodGrade {
-		return answer{}, nil
+	return answer{}, nil
+}
+
+// chooseGood returns the best choice of grade A or B.
+func (b *bench) chooseGood(ctx context.Context, w bounds) (answer, error) {
+	w.limit, w.beta, w.direct = b.p.Tolerance, b.p.Tolerance, true
+	a, err := b.search(ctx, w)
+	if a.ok || err != nil || !b.canThin() {
+		return a, err
 	}
+	w.direct, w.via = false, true
+	return b.search(ctx, w)
+}
+
+// chooseRough returns the best choice of grade C, where there is no better one.
+func (b *bench) chooseRough(ctx context.Context, w bounds) (answer, error) {
 	w.direct, w.via, w.grade, w.beta, w.limit = true, b.canThin(), GradeC, b.p.stray(), math.Inf(1)
 	s := newSearch(ctx, b, w, leastError)
 	if err := s.run(); err != nil || !s.found {
@@ -132,25 +140,15 @@ func (b *bench) search(ctx context.Context, w bounds) (answer, error) {
 	return answer{best: s.best, ok: s.found && err == nil, grade: w.grade, limit: w.limit, via: w.via}, err
 }
 
-// lacks reports, where there is nothing or nothing good, whether that is for want of chemical.
-func (b *bench) lacks(ctx context.Context, w bounds, a answer) (Result, error) {
+// lacking tells of which chemical there is too little, and how much it takes at least; full is what would be with
+// enough.
+func (b *bench) lacking(ctx context.Context, w bounds, full answer) (Result, error) {
+	r := Result{Status: Impossible, Lack: LackChemical}
 	avail := w.avail
 	w.avail = [2]quantity.Volume{math.MaxInt64, math.MaxInt64}
-	if avail == w.avail {
-		return Result{}, nil
-	}
-	full, err := b.choose(ctx, w, anyGrade)
-	if err != nil || !full.ok || a.ok && !full.good() {
-		return Result{}, err
-	}
-	r := Result{Status: Impossible, Lack: LackChemical}
-	w.limit, w.beta, w.direct, w.via = b.p.Tolerance, b.p.Tolerance, true, false
-	switch {
-	case !full.good():
-		w.limit, w.beta, w.via = math.Inf(1), b.p.stray(), full.via
-	case full.via:
-		w.direct, w.via = false, true
-	}
+	w.top, w.limit, w.beta, w.via = full.best.cost.readings(), full.limit, min(full.limit, b.p.stray()), full.via
+	w.direct = !full.via || full.grade == GradeC
+	var err error
 	for i := range b.chemicals() {
 		r.Short = i
 		if r.NeedAtLeast, err = b.leastUsed(ctx, w, i); err != nil || r.NeedAtLeast > avail[i] {
