@@ -1,3 +1,5 @@
+//go:generate go test -run=TestSchema$ -update
+
 // Package darkroom says what there is: the room, its bench and shelf, its products, people and the session that
 // is wanted; and reads and writes the file that describes them (YAML), with all mistakes told at once.
 //

@@ -122,7 +122,7 @@ func (p Problem) ofShape() string {
 	case ProblemMissing:
 		return "must be given"
 	case ProblemUnknownField:
-		if p.Suggestion != "" {
+		if p.Suggestion != "" || len(p.Expected.Words) == 0 {
 			return "there is no such field here"
 		}
 		return "there is no such field here, but " + oneOf(p.Expected.Words, "and")

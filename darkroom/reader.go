@@ -49,7 +49,7 @@ func (r *reader) bad(n *outline.Node, p Problem) {
 // badField notes a problem of the field called name of the mapping n, or of n where it has none.
 func (r *reader) badField(n *outline.Node, name string, p Problem) {
 	at := n
-	if v := n.Get(name); v.Place != (outline.Place{}) {
+	if v := n.Get(name); v.Kind != outline.Empty || v.Place != (outline.Place{}) {
 		at = v
 	}
 	r.in(name, func() { r.bad(at, p) })

@@ -84,26 +84,19 @@ func notTooLarge(r *reader, n *node, v *Vessel) {
 	}
 }
 
-// inItem runs look on item i of the list called name of a mapping.
+// inItem runs look on item i of what was read from the list called name; rows left blank in a form do not count.
 func (r *reader) inItem(n *node, name string, i int, look func(*node)) {
-	items := n.Get(name).Items
-	if n.Get(name).Loose {
-		items = given(items)
-	}
-	if i < len(items) {
-		r.in(name, func() { r.in(item(i), func() { look(items[i]) }) })
-	}
-}
-
-// given leaves out what was left blank.
-func given(items []*node) []*node {
-	var all []*node
-	for _, n := range items {
-		if !blank(n) {
-			all = append(all, n)
+	list := n.Get(name)
+	for k, v := range list.Items {
+		if list.Loose && blank(v) {
+			continue
 		}
+		if i == 0 {
+			r.in(name, func() { r.in(item(k), func() { look(v) }) })
+			return
+		}
+		i--
 	}
-	return all
 }
 
 func scaleRules() []rule[Scale] { return []rule[Scale]{marksRise, marksDivide, numbersHit} }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/invopop/jsonschema"
 
@@ -156,10 +157,8 @@ func word[T comparable](what string, choices []choice[T]) scalar[T] {
 	return scalar[T]{
 		what: what,
 		parse: func(_ *reader, text string) (T, *Problem) {
-			for _, c := range choices {
-				if slices.ContainsFunc(append(c.others, c.word), func(w string) bool { return squeeze(w) == squeeze(text) }) {
-					return c.value, nil
-				}
+			if i := indexOf(choices, text); i >= 0 {
+				return choices[i].value, nil
 			}
 			var none T
 			return none, &Problem{
@@ -171,9 +170,24 @@ func word[T comparable](what string, choices []choice[T]) scalar[T] {
 	}
 }
 
+// indexOf returns the index of the choice that text says, or -1.
+func indexOf[T any](choices []choice[T], text string) int {
+	if i := slices.IndexFunc(choices, func(c choice[T]) bool { return c.word == text }); i >= 0 {
+		return i
+	}
+	text = squeeze(text)
+	says := func(word string) bool { return squeeze(word) == text }
+	return slices.IndexFunc(choices, func(c choice[T]) bool { return says(c.word) || slices.ContainsFunc(c.others, says) })
+}
+
 // squeeze makes words comparable: lower case, without spaces, hyphens and low lines.
 func squeeze(text string) string {
-	return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(strings.ToLower(text))
+	return strings.Map(func(c rune) rune {
+		if c == ' ' || c == '-' || c == '_' {
+			return -1
+		}
+		return unicode.ToLower(c)
+	}, text)
 }
 
 // chosen makes the kind of a word whose zero value was not given.

@@ -22,7 +22,25 @@ func FromForm(values map[string]string) (root *Node, bad []string) {
 			bad = append(bad, name)
 		}
 	}
+	for _, f := range root.Fields {
+		f.Value.prune()
+	}
 	return root, bad
+}
+
+// prune makes blank what holds nothing but blanks, such as a row that nobody filled in; true where n is blank then.
+func (n *Node) prune() bool {
+	blank := n.Kind != Scalar
+	for _, f := range n.Fields {
+		blank = f.Value.prune() && blank
+	}
+	for _, item := range n.Items {
+		blank = item.prune() && blank
+	}
+	if blank {
+		n.Kind, n.Fields, n.Items = Empty, nil, nil
+	}
+	return blank
 }
 
 // A step of a path is a key, or an index where key is empty.
