@@ -28,12 +28,16 @@ func (v *Voice) unit(number, key string) string {
 }
 
 // Volume prints a volume in the reader's system, rounded to what can be measured: 7.5 mL, 30 mL, 1.5 L;
-// 3/4 fl oz, 32 fl oz, 1 gal. What cannot be measured is said so; it never becomes another amount.
+// 3/4 fl oz, 32 fl oz, 1 gal; what is too little for ounces in millilitres. What cannot be measured is said so; it never becomes another amount.
 func (v *Voice) Volume(vol quantity.Volume) string {
 	if vol == 0 {
 		return plain(v.say("amount.none", nil))
 	}
-	return v.printed(v.style(v.system).Volume(vol))
+	text, ok := v.style(v.system).Volume(vol)
+	if !ok { // a syringe has millilitres
+		text, ok = v.style(quantity.Metric).Volume(vol)
+	}
+	return v.printed(text, ok)
 }
 
 // VolumeRange prints a range of volumes: 900 mL to 1.1 L.
@@ -66,6 +70,16 @@ func (v *Voice) Temperature(t quantity.Celsius) string {
 // Mass prints a mass: 33 g; 1.2 oz av.
 func (v *Voice) Mass(m quantity.Mass) string { return v.printed(v.style(v.system).Mass(m)) }
 
+// ice prints a mass of ice as a kitchen balance can weigh it.
+func (v *Voice) ice(m quantity.Mass) string {
+	st := v.style(v.system)
+	st.Figures = 2
+	if v.system == quantity.Metric && m >= 1 {
+		m = quantity.Mass(math.Round(float64(m)))
+	}
+	return v.printed(st.Mass(m))
+}
+
 // Length prints a length: 15 mm, 38 cm; 5/8 in.
 func (v *Voice) Length(l quantity.Length) string { return v.printed(v.style(v.system).Length(l)) }
 
@@ -77,13 +91,18 @@ func (v *Voice) Density(d quantity.Density) string { return v.printed(v.style(v.
 
 // Share prints a relative amount to a whole per cent, below one to a tenth: 7 %.
 func (v *Voice) Share(x float64) string {
-	if x == 0 {
-		return v.printed(v.style(v.system).Share(0))
+	if math.Abs(x) >= 0.0095 {
+		x = math.Round(100*x) / 100
 	}
-	if rounded := math.Round(100*x) / 100; math.Abs(x) >= 0.0095 {
-		x = rounded
+	if text, ok := v.style(v.system).Share(x); ok {
+		return v.printed(text, ok)
 	}
-	return v.printed(v.style(v.system).Share(x))
+	return v.shareTo(x, 1)
+}
+
+// shareTo prints a relative amount to so many significant figures, for who follows a reckoning.
+func (v *Voice) shareTo(x float64, figures int) string {
+	return v.significant(100*x, figures) + quantity.Thin + "%"
 }
 
 // PlusMinus prints a relative uncertainty: ±7 %.
@@ -100,16 +119,14 @@ func (v *Voice) Period(p quantity.Period) string {
 			parts = append(parts, v.Count(noun, n))
 		}
 	}
-	switch {
-	case p.Months%12 == 0:
+	if p.Months%12 == 0 {
 		add("years", p.Months/12)
-	default:
+	} else {
 		add("months", p.Months)
 	}
-	switch {
-	case p.Days%7 == 0:
+	if p.Days%7 == 0 {
 		add("weeks", p.Days/7)
-	default:
+	} else {
 		add("days", p.Days)
 	}
 	add("hours", p.Hours)

@@ -7,13 +7,13 @@ import (
 	"io/fs"
 	"strings"
 
+	"wetside/trade/quantity"
+
 	"github.com/BurntSushi/toml"
 	"github.com/nicksnyder/go-i18n/v2/i18n"
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
 	"golang.org/x/text/number"
-
-	"wetside/trade/quantity"
 )
 
 //go:embed active.*.toml sources.toml

@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"wetside/trade/measure"
@@ -67,8 +68,8 @@ func sum(all []quantity.Volume) quantity.Volume {
 
 // totalUnit returns the unit of the scale that the water is read on.
 func (t *teller) totalUnit() quantity.VolumeUnit {
-	for i := len(t.c.Steps) - 1; i >= 0; i-- {
-		if s := t.c.Steps[i]; (s.Do == measure.Fill || s.Do == measure.Pour) && s.What == measure.Water {
+	for _, s := range slices.Backward(t.c.Steps) {
+		if (s.Do == measure.Fill || s.Do == measure.Pour) && s.What == measure.Water {
 			return t.b.Vessels[s.Vessel].Scales[s.Scale].Unit
 		}
 	}

@@ -19,7 +19,7 @@ import (
 )
 
 // english returns the messages of a file, flat: "finding.depth_low" to its forms by name.
-func messages(t testing.TB, name string) map[string]map[string]string {
+func messages(t *testing.T, name string) map[string]map[string]string {
 	t.Helper()
 	var tree map[string]any
 	if _, err := toml.DecodeFile(name, &tree); err != nil {

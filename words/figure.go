@@ -45,16 +45,27 @@ const figures = 3
 
 // counted prints a pure number, with its noun where the figure's name has one: rolls, rolls_at_most.
 func (v *Voice) counted(f reckoning.Figure) string {
-	noun := strings.TrimSuffix(f.Name, "_at_most")
 	n := math.Round(f.Value)
-	if n != f.Value || !v.has("count."+noun) {
-		return v.significant(f.Value, figures)
+	if noun := v.noun(f.Name); n == f.Value && noun != "" {
+		return v.Count(noun, int(n))
 	}
-	return v.Count(noun, int(n))
+	return v.significant(f.Value, figures)
+}
+
+// noun returns what a figure of this name counts, a key of the counts; empty where it has none.
+func (v *Voice) noun(name string) string {
+	switch name {
+	case "usual", "in_developer", "shuffled":
+		return "sheets"
+	}
+	if noun := strings.TrimSuffix(name, "_at_most"); v.has("count." + noun) {
+		return noun
+	}
+	return ""
 }
 
 // places makes a message's places of figures: {{.need}} the figure as printed, {{.need_from}} where it is from, for a
-// count {{.rolls_word}} with its number in words and {{.rolls_times}}. A figure of nothing leaves its places empty.
+// count {{.rolls_word}} with its number in words, {{.rolls_n}} without its noun and {{.rolls_times}}. A figure of nothing leaves its places empty.
 func (v *Voice) places(figures []reckoning.Figure) args {
 	a := args{}
 	for _, f := range figures {
@@ -63,18 +74,13 @@ func (v *Voice) places(figures []reckoning.Figure) args {
 		}
 		a[f.Name], a[f.Name+"_from"] = v.Figure(f), v.Origin(f)
 		if n := math.Round(f.Value); f.Unit == reckoning.One && n == f.Value && n > 0 {
-			a[f.Name+"_word"], a[f.Name+"_times"] = v.countWord(f.Name, int(n)), v.Times(int(n))
+			a[f.Name+"_n"], a[f.Name+"_times"] = v.Word(int(n)), v.Times(int(n))
+			if noun := v.noun(f.Name); noun != "" {
+				a[f.Name+"_word"] = v.CountWord(noun, int(n))
+			}
 		}
 	}
 	return a
-}
-
-// countWord returns a count in words, with its noun where the figure's name has one.
-func (v *Voice) countWord(name string, n int) string {
-	if noun := strings.TrimSuffix(name, "_at_most"); v.has("count." + noun) {
-		return v.CountWord(noun, n)
-	}
-	return v.Word(n)
 }
 
 // subject adds a person's own word to the places, as it is and as what it may name: a material, a size.

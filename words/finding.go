@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 
 	"wetside/plan"
@@ -32,7 +33,10 @@ func (v *Voice) Missing(m plan.Missing) Phrase {
 	}
 	v.subject(a, "Product", m.Product)
 	v.subject(a, "Near", m.Near)
-	a["NearTray"] = v.into(m.Near, false)
+	a["Near"], a["NearTray"] = bound(a["Near"]), v.into(m.Near, false)
+	if a["Near"] == a["Product"] {
+		a["Near"] = ""
+	}
 	if m.Have == 0 {
 		a["Have"] = ""
 	}
@@ -43,7 +47,7 @@ func (v *Voice) Missing(m plan.Missing) Phrase {
 func (v *Voice) Order(p plan.Plan) Phrase {
 	var names []string
 	for _, i := range p.Order {
-		if b := p.Baths[i]; b.Product != "" {
+		if b := p.Baths[i]; b.Product != "" && !slices.Contains(names, v.bath(b)) {
 			names = append(names, v.bath(b))
 		}
 	}
@@ -124,13 +128,16 @@ func (v *Voice) BathSummary(b plan.Bath) Phrase {
 	return v.Summary(b.Mix.Choices[0], v.Batch(b), b.Role, b.Tolerance)
 }
 
-// Timed says one step of a load's chain: "Develop 90 s; 10 s every minute; drain 10 s."
+// Timed says one step of a load's chain: "Develop 90 s; 10 s every minute; drain 10 s".
 func (v *Voice) Timed(t plan.Timed) Phrase {
 	a := args{"Step": v.StepName(t.Step), "Time": v.Time(t.Time), "Drain": v.Time(t.Drain)}
 	var clauses []string
-	if t.Time > 0 {
+	switch {
+	case t.Time > 0:
 		clauses = append(clauses, v.say("timed.time", a))
-	} else {
+	case t.Step.Role() == process.NoRole:
+		clauses = append(clauses, a["Step"])
+	default:
 		clauses = append(clauses, v.say("timed.unknown", a))
 	}
 	if t.Agitation != "" {

@@ -8,12 +8,12 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"wetside/trade/measure"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
 	"wetside/words"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
 )
 
@@ -51,7 +52,24 @@ func (v *Voice) FigureRows(f reckoning.Figure) []Row {
 }
 
 func (v *Voice) row(kind RowKind, f reckoning.Figure, depth int) Row {
-	return Row{Kind: kind, Depth: depth, Name: v.FigureName(f), Value: v.Figure(f), From: v.Origin(f)}
+	return Row{Kind: kind, Depth: depth, Name: v.FigureName(f), Value: v.fine(f), From: v.Origin(f)}
+}
+
+// fine prints a figure so that a reckoning can be followed: shares and temperatures with a figure more than one works
+// with.
+func (v *Voice) fine(f reckoning.Figure) string {
+	switch f.Unit {
+	case reckoning.Share:
+		return v.shareTo(f.Value, figures)
+	case reckoning.C:
+		if v.system == quantity.US {
+			return v.decimal(quantity.Celsius(f.Value).Fahrenheit(), 1) + string(nbsp) + "°F"
+		}
+		return v.decimal(f.Value, 1) + string(nbsp) + "°C"
+	case reckoning.One, reckoning.ML, reckoning.G, reckoning.GPerML, reckoning.MM, reckoning.M2, reckoning.S,
+		reckoning.KJPerKg, reckoning.KgPerM3, reckoning.Money:
+	}
+	return v.Figure(f)
 }
 
 // Rule says a rule in a sentence, by its key.

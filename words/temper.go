@@ -16,12 +16,13 @@ type Water struct {
 	Unit     quantity.VolumeUnit // of the scale that the marks are read on
 	Named    bool                // the unit with its system
 	Chemical string              // what goes in afterwards; empty: nothing is said of it
+	ForMix   bool                // it is the water of a mix whose steps are told after it
 	Times    int                 // how many vesselfuls alike; 0 is 1
 }
 
 // WaterOf returns how a bath's water is told: the vessel and the scale that it is read on.
 func WaterOf(b plan.Bath) Water {
-	w := Water{Vessel: b.TemperVessel, Chemical: b.Product, Times: b.TemperTimes, Named: bothOunces(b.Vessels)}
+	w := Water{Vessel: b.TemperVessel, Times: b.TemperTimes, Named: bothOunces(b.Vessels), ForMix: true}
 	w.Unit = unitOf(b.Vessels, b.TemperVessel)
 	return w
 }
@@ -55,20 +56,46 @@ func unitOf(vessels []measure.Vessel, name string) quantity.VolumeUnit {
 func (v *Voice) Temper(r temper.Result, w Water) []Line {
 	var lines []Line
 	if r.Status == temper.OutOfReach {
-		lines = append(lines, Line{Kind: Note, Step: -1, Say: v.OutOfReach(r)})
+		lines = append(lines, Line{Kind: Note, Step: -1, Say: v.outOfReach(r, w.Times)})
 	}
 	for i, m := range r.Marks {
 		lines = append(lines, v.waterMark(m, i, w))
+	}
+	if len(r.Marks) == 0 {
+		lines = append(lines, v.waterLine(Action, "temper.about", args{"Amounts": v.sources(r)}))
 	}
 	if w.Times > 1 {
 		lines = append(lines, v.waterLine(Again, "temper.again", args{"Times": v.Times(w.Times)}))
 	}
 	a := args{"Temperature": v.Temperature(r.Water), "Chemical": own(w.Chemical)}
 	lines = append(lines, v.waterLine(Action, "temper.thermometer", a))
-	if a["Chemical"] != "" {
+	switch {
+	case a["Chemical"] != "":
 		lines = append(lines, v.waterLine(Action, "temper.chemical", a))
+	case w.ForMix:
+		lines = append(lines, v.waterLine(Note, "temper.for_mix", a))
 	}
 	return lines
+}
+
+// sources lists what is poured, where no marks could be given: "60 mL of hot water and 200 mL of cold water".
+func (v *Voice) sources(r temper.Result) string {
+	var parts []string
+	add := func(amount string, from temper.Source) {
+		parts = append(parts, v.say("temper.amount", args{"Amount": amount, "Source": v.say("water."+from.String(), nil)}))
+	}
+	for _, x := range []struct {
+		vol  quantity.Volume
+		from temper.Source
+	}{{r.Hot, temper.HotTap}, {r.Kettle, temper.KettleWater}, {r.Cold, temper.ColdTap}} {
+		if x.vol > 0 {
+			add(v.Volume(x.vol), x.from)
+		}
+	}
+	if r.Ice > 0 {
+		add(v.ice(r.Ice), temper.IceByWeight)
+	}
+	return v.list(parts)
 }
 
 func (v *Voice) waterLine(kind LineKind, key string, a args) Line {
@@ -82,7 +109,7 @@ func (v *Voice) waterMark(m temper.Mark, i int, w Water) Line {
 		a["In"] = v.the(w.Vessel)
 	}
 	if m.From == temper.IceByWeight {
-		return v.number(v.Mass(m.Grams), "temper.ice", a)
+		return v.number(v.ice(m.Grams), "temper.ice", a)
 	}
 	key := "temper.up"
 	if i == 0 {
@@ -130,11 +157,11 @@ func eighth() quantity.Ratio {
 }
 
 // TemperLine tells the same in one sentence: "Hot water to the 600 mark, cold up to 1800; the thermometer should say
-// 20 °C; then the concentrate."
+// 20 °C; then the concentrate".
 func (v *Voice) TemperLine(r temper.Result, w Water) Phrase {
 	var pours []string
 	for i, m := range r.Marks {
-		a := args{"Source": v.say("water."+m.From.String(), nil), "Amount": v.Mass(m.Grams)}
+		a := args{"Source": v.say("water."+m.From.String(), nil), "Amount": v.ice(m.Grams)}
 		key := "temper.clause_ice"
 		if m.From != temper.IceByWeight {
 			key = "temper.clause_up"
@@ -146,10 +173,13 @@ func (v *Voice) TemperLine(r temper.Result, w Water) Phrase {
 		pours = append(pours, v.say(key, a))
 	}
 	a := args{"Temperature": v.Temperature(r.Water), "Chemical": own(w.Chemical)}
-	clauses := []string{strings.Join(pours, v.say("list.comma", nil)), v.say("temper.clause_thermometer", a)}
 	if len(pours) == 0 {
-		clauses = clauses[1:]
+		pours = append(pours, v.say("temper.clause_about", args{"Amounts": v.sources(r)}))
 	}
+	if w.Times > 1 {
+		pours = append(pours, v.say("temper.clause_times", args{"Times": v.Times(w.Times)}))
+	}
+	clauses := []string{strings.Join(pours, v.say("list.comma", nil)), v.say("temper.clause_thermometer", a)}
 	if a["Chemical"] != "" {
 		clauses = append(clauses, v.say("temper.clause_chemical", a))
 	}
@@ -163,14 +193,20 @@ func (v *Voice) TemperStatus(s temper.Status) string {
 
 // OutOfReach says what is the nearest that can be had and what would help. It is empty where the temperature can be
 // reached.
-func (v *Voice) OutOfReach(r temper.Result) Phrase {
+func (v *Voice) OutOfReach(r temper.Result) Phrase { return v.outOfReach(r, 1) }
+
+// outOfReach says it for so many vesselfuls, since what would help is for one of them.
+func (v *Voice) outOfReach(r temper.Result, times int) Phrase {
 	if r.Status != temper.OutOfReach {
 		return nil
 	}
 	parts := []string{v.say("temper.nearest", args{"Nearest": v.Temperature(r.Nearest)})}
 	for _, h := range r.Helps {
-		a := args{"At": v.Temperature(h.At), "Volume": v.Volume(h.Volume), "Grams": v.Mass(h.Grams)}
+		a := args{"At": v.Temperature(h.At), "Volume": v.Volume(h.Volume), "Grams": v.ice(h.Grams)}
 		parts = append(parts, v.say("temper.help_"+h.What.String(), a))
+	}
+	if times > 1 && len(r.Helps) > 0 {
+		parts = append(parts, v.say("temper.help_each", args{"Jugfuls": v.CountWord("jugfuls", times)}))
 	}
 	return phrase(strings.Join(parts, " "))
 }

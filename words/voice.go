@@ -1,6 +1,7 @@
 package words
 
 import (
+	"maps"
 	"time"
 
 	"github.com/nicksnyder/go-i18n/v2/i18n"
@@ -35,9 +36,7 @@ func (v *Voice) say(key string, a args) string { return v.sayAs(key, nil, a) }
 // sayN returns the message's form for a count, with the count as {{.N}}.
 func (v *Voice) sayN(key string, n int, a args) string {
 	all := args{"N": v.whole(n)}
-	for k, s := range a {
-		all[k] = s
-	}
+	maps.Copy(all, a)
 	return v.sayAs(key, n, all)
 }
 
