@@ -14,8 +14,9 @@ const (
 	pieceTop       = 22
 	pieceBottom    = enlargedHeight - 22
 	besideLeft     = 224
-	leastMarks     = 7  // marks that a piece shows at least, where the scale has them
-	mostMarks      = 24 // and at most
+	leastMarks     = 7    // marks that a piece shows at least, where the scale has them
+	mostMarks      = 22   // and at most
+	pieceReach     = 10.5 // a number nearer than this to the heavy line gives way to it
 )
 
 // A piece is a part of a scale, drawn enlarged: marks[first] to marks[last], from low to high in mL.
@@ -28,16 +29,20 @@ type piece struct {
 // pieceOf chooses what is enlarged: from the numbered mark below the stop to the one above, and more of them until
 // there are marks enough to find one's way.
 func pieceOf(marks []mark, s stop) piece {
-	p := piece{first: below(marks, s.at), last: above(marks, s)}
+	most, under := mostMarks, s.at
+	if s.half {
+		most, under = mostMarks/2, s.at+1 // there must be room between two marks, and the lower one is below the stop
+	}
+	p := piece{first: below(marks, under), last: above(marks, s)}
 	for p.last-p.first+1 < leastMarks {
-		was := p
-		p.first, p.last = below(marks, p.first), above(marks, stop{at: p.last})
-		if p.first == was.first && p.last == was.last {
+		wider := piece{first: below(marks, p.first), last: above(marks, stop{at: p.last})}
+		if wider == p || wider.last-wider.first > most {
 			break
 		}
+		p = wider
 	}
-	if p.last-p.first > mostMarks {
-		p.first, p.last = max(p.first, s.at-mostMarks/2), min(p.last, s.at+mostMarks/2)
+	if p.last-p.first > most {
+		p.first, p.last = max(p.first, s.at-most/2), min(p.last, s.at+most/2)
 	}
 	division := marks[p.last].ml - marks[p.last-1].ml
 	p.low, p.high = marks[p.first].ml-division*0.7, marks[p.last].ml+division*0.7
@@ -179,7 +184,7 @@ func (v *view) pieceTicks(p piece) {
 			long, width = 38, 2.2
 		}
 		v.out.Add(scene.Line{A: scene.Point{X: lineLeft, Y: y}, B: scene.Point{X: lineLeft + long, Y: y}, Stroke: scene.Mark, Width: width})
-		if m.numbered && math.Abs(y-p.y(end)) >= wipeReach {
+		if m.numbered && math.Abs(y-p.y(end)) >= pieceReach {
 			t := scene.Text{At: scene.Point{X: lineLeft + long + 7, Y: y + 7}, Text: v.r.Say.number(m.number), Size: 19, Fill: scene.Ink}
 			v.out.Add(onLiquid(t, v.form, m.ml < end)...)
 		}

@@ -3,6 +3,7 @@ package draw_test
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -95,6 +96,9 @@ func checkScene(t interface {
 			texts = append(texts, text)
 		}
 	}
+	for _, fault := range struck(s) {
+		t.Errorf("%s", fault)
+	}
 	for i, a := range texts {
 		for _, b := range texts[:i] {
 			if a.Box().Overlaps(b.Box()) {
@@ -102,6 +106,34 @@ func checkScene(t interface {
 			}
 		}
 	}
+}
+
+// struck finds the texts with an upright or level line through them, hairlines apart. A line that was wiped away
+// under the text before it was written does not count.
+func struck(s scene.Scene) []string {
+	var faults []string
+	for i, it := range s.Items {
+		l, ok := it.(scene.Line)
+		if !ok || l.A.X != l.B.X && l.A.Y != l.B.Y || l.Stroke == scene.Hair {
+			continue
+		}
+		for j, it := range s.Items {
+			if text, ok := it.(scene.Text); ok && l.Box().Overlaps(text.Box()) && !wiped(s, i, j) {
+				faults = append(faults, fmt.Sprintf("text %q (%v) is struck by a line (%v)", text.Text, text.Box(), l.Box()))
+			}
+		}
+	}
+	return faults
+}
+
+// wiped reports whether between item i and text j something without an edge was painted that covers the text.
+func wiped(s scene.Scene, i, j int) bool {
+	for k := i + 1; k < j; k++ {
+		if r, ok := s.Items[k].(scene.Rect); ok && r.Stroke == scene.None && s.Items[j].Box().Within(r.Box()) {
+			return true
+		}
+	}
+	return false
 }
 
 // checkRed: outlines instead of filled areas, no tray's own colour.

@@ -167,11 +167,28 @@ func anyReading(t *rapid.T) draw.Reading {
 	at := rapid.IntRange(0, len(v.Scales)-1).Draw(t, "scale")
 	all := marksOf(t, v.Scales[at])
 	r := reading(v, at, rapid.SampledFrom(all).Draw(t, "mark"), draw.Water)
+	if r.Half = r.Mark.Cmp(all[len(all)-1]) < 0 && rapid.Bool().Draw(t, "half"); r.Half {
+		r.Mark = halfWay(t, r.Mark, v.Scales[at].Step)
+	}
 	level := r.Mark.Float() * v.Scales[at].Unit.Volume().ML()
 	if rapid.Bool().Draw(t, "second") {
 		r.Before = []draw.Layer{{What: draw.Concentrate, To: quantity.Volume(level * rapid.Float64Range(0.05, 0.95).Draw(t, "before") * float64(quantity.Millilitre))}}
 	}
 	return r
+}
+
+// halfWay returns what lies half a step above a mark.
+func halfWay(t *rapid.T, mark, step quantity.Ratio) quantity.Ratio {
+	t.Helper()
+	half, err := step.Quo(whole(2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum, err := mark.Add(half)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sum
 }
 
 func marksOf(t *rapid.T, s measure.Scale) []quantity.Ratio {

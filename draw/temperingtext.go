@@ -29,7 +29,9 @@ func (t Tempering) Text(o TextOptions) (string, error) {
 	g.put(row, textWall, "└")
 	g.fill(row, textWall+1, temperingWide, '─')
 	g.put(row, temperingRight, "┘")
-	g.put(row, temperingRight+3, "→ "+clip(t.Say.Want, 22))
+	if t.Say.Want != "" {
+		g.put(row, temperingRight+3, "→ "+clip(t.Say.Want, 22))
+	}
 	return g.text(o), nil
 }
 

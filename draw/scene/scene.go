@@ -10,8 +10,14 @@ type Scene struct {
 	Items []Item
 }
 
-// Add paints items over what is there.
-func (s *Scene) Add(items ...Item) { s.Items = append(s.Items, items...) }
+// Add paints items over what is there. Texts without a word are left out.
+func (s *Scene) Add(items ...Item) {
+	for _, it := range items {
+		if t, ok := it.(Text); !ok || t.Text != "" {
+			s.Items = append(s.Items, it)
+		}
+	}
+}
 
 // An Item is a Line, Path, Rect, Circle or Text.
 type Item interface {
