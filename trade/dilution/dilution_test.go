@@ -276,6 +276,34 @@ func TestNew(t *testing.T) {
 	}
 }
 
+// Parts that nobody reads or makes with New do not fit, and every method says so.
+func TestWhatDoesNotFitIsAnError(t *testing.T) {
+	huge, one := quantity.Int(math.MaxInt64), quantity.Int(1)
+	d := dilution.Dilution{Chemicals: []quantity.Ratio{huge}, Water: one}
+	tiny := dilution.Dilution{Chemicals: []quantity.Ratio{ratio(1, math.MaxInt64)}, Water: one}
+	_, errTotal := d.Total()
+	_, errStrength := d.Strength(0)
+	_, _, errAmounts := d.Amounts(quantity.Litre)
+	_, _, errMore := dilution.Dilution{Chemicals: []quantity.Ratio{one}}.Amounts(quantity.MaxVolume + 1)
+	_, errThen := d.Then(read(t, "1+9"))
+	_, errTiny := read(t, "1+9").Then(tiny)
+	_, errWater := read(t, "1+9").Then(dilution.Dilution{Chemicals: []quantity.Ratio{one}, Water: ratio(1, math.MaxInt64)})
+	for name, err := range map[string]error{
+		"total": errTotal, "strength": errStrength, "amounts": errAmounts, "more than the most": errMore, "then": errThen,
+		"then a tiny one": errTiny, "then water that does not fit": errWater,
+	} {
+		if !errors.Is(err, quantity.ErrRange) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := json.Marshal(d); err == nil {
+		t.Error("written as JSON")
+	}
+	if d.Same(d) {
+		t.Error("the same as what does not fit")
+	}
+}
+
 func TestPlain(t *testing.T) {
 	for words, want := range map[string]struct {
 		text  string
@@ -288,6 +316,7 @@ func TestPlain(t *testing.T) {
 		"1 US fl oz per litre": {"1+32.81", false},
 		"1 imp oz per US gal":  {"1+132.2", false},
 		"1 mL per imp pint":    {"1+567.3", false}, // 567.26125
+		"1 mL per 2 US gal":    {"1+7570", false}, // 7569.823568
 		"1+1 from stock":       {"1+1 from stock", true},
 		"stock":                {"stock", true},
 	} {
