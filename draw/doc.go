@@ -9,7 +9,7 @@
 // accent's role where to stop. Concentrate is hatched; water and what is made up are plain. Nothing hangs on
 // colour alone.
 //
-// Proportions are the vessel's own where its inner width is known, else usual ones of its kind (common
-// practice, from memory). A jug is drawn as a cone cut off, so that its marks lie closer towards the mouth.
+// Proportions are the vessel's own where its inner width is known, within bounds that leave marks apart, else usual
+// ones of its kind (common practice, from memory). A jug is drawn as a cone cut off, so that its marks lie closer towards the mouth.
 // Marks too dense to tell apart are left out all but the numbered, and a piece of the scale is drawn enlarged.
 package draw

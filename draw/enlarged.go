@@ -15,8 +15,8 @@ const (
 	pieceBottom    = enlargedHeight - 22
 	besideLeft     = 224
 	leastMarks     = 7    // marks that a piece shows at least, where the scale has them
+	leastBeside    = 10.5 // smallest number on the small vessel
 	mostMarks      = 22   // and at most
-	pieceReach     = 10.5 // a number nearer than this to the heavy line gives way to it
 )
 
 // A piece is a part of a scale, drawn enlarged: marks[first] to marks[last], from low to high in mL.
@@ -138,8 +138,8 @@ func (v *view) sideTicks() {
 			continue
 		}
 		v.tick(m, at)
-		if v.written(m, every) {
-			t := v.textAt(v.r.Say.number(m.number), v.g.y(m.ml), at, 13)
+		t := v.textAt(v.r.Say.number(m.number), v.g.y(m.ml), at, 13)
+		if v.written(m, every) && t.Size >= leastBeside {
 			v.out.Add(onLiquid(t, v.form, !v.g.narrow() && t.Box().Max.Y > v.g.y(v.r.level()))...)
 		}
 	}
@@ -184,7 +184,7 @@ func (v *view) pieceTicks(p piece) {
 			long, width = 38, 2.2
 		}
 		v.out.Add(scene.Line{A: scene.Point{X: lineLeft, Y: y}, B: scene.Point{X: lineLeft + long, Y: y}, Stroke: scene.Mark, Width: width})
-		if m.numbered && math.Abs(y-p.y(end)) >= pieceReach {
+		if m.numbered && math.Abs(y-p.y(end)) >= wipeReach {
 			t := scene.Text{At: scene.Point{X: lineLeft + long + 7, Y: y + 7}, Text: v.r.Say.number(m.number), Size: 19, Fill: scene.Ink}
 			v.out.Add(onLiquid(t, v.form, m.ml < end)...)
 		}

@@ -21,7 +21,7 @@ type glass struct {
 type shape struct {
 	ratio float64 // height of the largest mark over the width half-way up
 	taper float64 // mouth over foot
-	least float64 // bounds of ratio where the inner width is given
+	least float64 // bounds of ratio where the inner width is given: beyond them marks could not be told apart
 	most  float64
 }
 
@@ -34,10 +34,10 @@ func shapeOf(k measure.Kind) shape {
 	case measure.Pipette:
 		return shape{ratio: 14, taper: 1, least: 10, most: 16}
 	case measure.Beaker:
-		return shape{ratio: 1.3, taper: 1, least: 0.8, most: 2}
+		return shape{ratio: 1.3, taper: 1, least: 1, most: 2}
 	case measure.Jug, measure.Balance:
 	}
-	return shape{ratio: 1.65, taper: 1.2, least: 0.8, most: 2.4}
+	return shape{ratio: 1.8, taper: 1.2, least: 1.3, most: 2.4}
 }
 
 // ratioOf returns height over width, from the inner width where it is known: V = π/4·w²·h.
@@ -53,11 +53,10 @@ func ratioOf(v measure.Vessel, full float64) float64 {
 
 // newGlass fits a vessel that holds full mL into a width and a height about mid; its bottom is still to be set.
 func newGlass(v measure.Vessel, full, mid, wide, tall float64) glass {
-	ratio := ratioOf(v, full)
-	w := min(wide, tall/ratio)
 	taper := shapeOf(v.Kind).taper
-	mouth := w / 2
-	return glass{kind: v.Kind, full: full, mid: mid, tall: w * ratio, foot: mouth / taper, mouth: mouth}
+	ratio := ratioOf(v, full) * (1 + 1/taper) / 2 // height over the width of the mouth
+	w := min(wide, tall/ratio)
+	return glass{kind: v.Kind, full: full, mid: mid, tall: w * ratio, foot: w / 2 / taper, mouth: w / 2}
 }
 
 // y returns where the level of a volume in mL stands.

@@ -13,8 +13,9 @@ const (
 	numberRight = 98  // where the number at the stop ends
 	lineLeft    = 104 // where the heavy line begins
 	numberSize  = 16
+	closeSize   = 13.5 // of numbers that stand closer
 	otherSize   = 14
-	wipeReach   = 12 // numbers nearer than this to the heavy line give way to it
+	wipeReach   = 10.5 // numbers nearer than this to the heavy line give way to it
 )
 
 // Scene returns the picture of the reading. The error wraps ErrModel.
@@ -114,7 +115,7 @@ func (v *view) dense() bool {
 	case gap < 10.5 && (v.stop.half || !m.numbered):
 		return true
 	}
-	return stride(marks, y, numberSize+2) > 1 || v.struckNeighbour()
+	return stride(marks, y, closeSize+1.5) > 1 || v.struckNeighbour()
 }
 
 // struckNeighbour reports whether the heavy line runs through the number of another mark than its own.

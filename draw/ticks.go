@@ -33,14 +33,21 @@ func (v *view) scales() {
 // print draws one scale on the vessel's wall.
 func (v *view) print(s scale, at side) {
 	gap := spacing(s.marks, v.g.y)
-	every := stride(s.marks, v.g.y, numberSize+2)
+	size := float64(otherSize)
+	if at.loud {
+		size = numberSize
+		if stride(s.marks, v.g.y, numberSize+2) > 1 {
+			size = closeSize
+		}
+	}
+	every := stride(s.marks, v.g.y, size+1.5)
 	for _, m := range s.marks {
 		if !m.numbered && gap < thinSpacing {
 			continue
 		}
 		v.tick(m, at)
 		if at.numbers && v.written(m, every) {
-			v.number(v.r.Say.number(m.number), v.g.y(m.ml), at)
+			v.number(v.r.Say.number(m.number), v.g.y(m.ml), at, size)
 		}
 	}
 	if at.numbers && s.unit != "" {
@@ -115,11 +122,7 @@ func (v *view) room(y float64, at side) float64 {
 	return v.g.half(y) - at.long - 17
 }
 
-func (v *view) number(text string, y float64, at side) {
-	size := float64(numberSize)
-	if !at.loud {
-		size = otherSize
-	}
+func (v *view) number(text string, y float64, at side, size float64) {
 	t := v.textAt(text, y, at, size)
 	v.out.Add(onLiquid(t, v.form, !v.g.narrow() && t.Box().Max.Y > v.g.y(v.r.level()))...)
 }
