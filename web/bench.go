@@ -93,22 +93,40 @@ func (v *visit) tray(t darkroom.Tray, place int) draw.Tray {
 	}
 }
 
-// sink draws the trays of a plan from above, in working order; nil where there are none.
-func (v *visit) sink(p plan.Plan) *scene.Scene {
+// sinks draws the trays of a plan from above, in working order: one under another for a phone, side by side for a desk.
+func (v *visit) sinks(p plan.Plan) []scene.Scene {
 	s := draw.Sink{Label: v.say.Label("sink")}
 	for _, b := range p.Baths {
 		for i, t := range v.file.Bench.Trays {
 			if t.Name != b.Tray || b.Tray == "" {
 				continue
 			}
-			one := draw.SinkTray{Tray: v.tray(t, i), Role: v.say.Bath(b), Volume: v.say.Volume(b.Volume), Filled: true}
+			one := draw.SinkTray{Tray: v.tray(t, i), Role: v.say.BathTitle(b), Volume: v.say.Volume(b.Volume), Filled: true}
 			if b.Step.Tongs() {
 				one.Tongs = v.say.Label("tongs")
 			}
 			s.Trays = append(s.Trays, one)
 		}
 	}
-	sc, err := s.Scene(scene.Light)
+	var out []scene.Scene
+	for _, width := range []float64{0, 1000} {
+		s.Width = width
+		sc, err := s.Scene(scene.Light)
+		if err != nil {
+			return nil
+		}
+		out = append(out, sc)
+	}
+	return out
+}
+
+// waterPicture draws hot and cold water to their marks in the vessel that they meet in.
+func (v *visit) waterPicture(b plan.Bath) *scene.Scene {
+	t, ok := draw.WaterOf(v.say, b, v.file)
+	if !ok {
+		return nil
+	}
+	sc, err := t.Scene(scene.Light)
 	if err != nil {
 		return nil
 	}

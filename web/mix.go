@@ -15,7 +15,7 @@ type mixPage struct {
 	Plan   plan.Plan
 	Loads  []string
 	Baths  []bathView
-	Sink   *scene.Scene
+	Sinks  []scene.Scene // one under another, and side by side
 	Order  words.Phrase
 	Stocks []stockView
 	Cost   words.Phrase
@@ -26,7 +26,7 @@ type mixPage struct {
 type bathView struct {
 	plan.Bath
 	V                *words.Voice
-	Name, Where      string
+	Title, Where     string
 	Volume, Depth    string
 	Lines            []words.Line
 	Before           []words.Phrase // lots, rinsing
@@ -67,7 +67,7 @@ func (s *server) mixSheet(r *http.Request, v *visit) error {
 		page.Stocks = append(page.Stocks, stockView{x, v.say.Stock(x, words.WaterOfStock(x, v.file.Bench))})
 	}
 	page.Chains = v.chains(p)
-	page.Sink = v.sink(p)
+	page.Sinks = v.sinks(p)
 	if all := v.stops(p); len(all) > 0 {
 		page.First = all[0].at()
 	}
@@ -85,7 +85,7 @@ func (v *visit) load(l plan.Load) string {
 
 func (v *visit) bathView(b plan.Bath) bathView {
 	out := bathView{
-		Bath: b, V: v.say, Name: v.say.Bath(b), Where: b.Tray + b.Tank, Volume: v.say.Volume(b.Volume), Depth: v.say.Depth(b),
+		Bath: b, V: v.say, Title: v.say.BathTitle(b), Where: b.Tray + b.Tank, Volume: v.say.Volume(b.Volume), Depth: v.say.Depth(b),
 		Summary: v.say.BathSummary(b), Makings: v.say.Makings(b), Advice: v.say.Advice(b.Mix.Advice), Lines: v.say.BathMix(b),
 	}
 	if rinse := v.say.Rinse(b); len(rinse) > 0 {

@@ -8,6 +8,7 @@ import (
 	"wetside/draw"
 	"wetside/draw/scene"
 	"wetside/plan"
+	"wetside/trade/measure"
 	"wetside/words"
 )
 
@@ -51,42 +52,26 @@ func (v *visit) stops(p plan.Plan) []stop {
 		if b.Temper != nil {
 			add(stopWater, v.say.Temper(*b.Temper, words.WaterOf(b)))
 		}
-		for _, lines := range screens(v.say.BathWalk(b)) {
+		readings, rest := screens(v.say.BathWalk(b), b.Mix.Choices[0].Steps)
+		for _, lines := range readings {
 			add(stopLines, lines)
 		}
-		add(stopEnd, nil)
+		add(stopEnd, rest)
 	}
 	return out
 }
 
-// screens puts the lines of a walk on screens: each reading on one of its own, with the explanations before it; what is
-// done between readings together on one.
-func screens(lines []words.Line) [][]words.Line {
-	var out [][]words.Line
-	open := false // the last screen has no reading yet and may go on
+// screens puts the lines of a walk on screens: each reading on one of its own, with what is done before it; the start
+// with water, which has a picture, too. rest is what is done after the last reading.
+func screens(lines []words.Line, steps []measure.Step) (out [][]words.Line, rest []words.Line) {
 	for _, l := range lines {
-		if l.Kind != words.Reading && open {
-			out[len(out)-1] = append(out[len(out)-1], l)
-			continue
-		}
-		if l.Kind == words.Reading && open && onlyNotes(out[len(out)-1]) {
-			out[len(out)-1] = append(out[len(out)-1], l)
-			open = false
-			continue
-		}
-		out = append(out, []words.Line{l})
-		open = l.Kind != words.Reading
-	}
-	return out
-}
-
-func onlyNotes(lines []words.Line) bool {
-	for _, l := range lines {
-		if l.Kind != words.Note {
-			return false
+		rest = append(rest, l)
+		if l.Kind == words.Reading || (l.Step >= 0 && steps[l.Step].Do == measure.Start) {
+			out = append(out, rest)
+			rest = nil
 		}
 	}
-	return true
+	return out, rest
 }
 
 type stepPage struct {
@@ -94,6 +79,7 @@ type stepPage struct {
 	Ruler      scene.Scene
 	Bath       *bathView // nil for the head
 	Where      string    // "Developer → white tray"
+	Which      string    // "bath 2 of 5"
 	Head       []plan.Caution
 	Big        *words.Line // the reading, set large
 	Lines      []words.Line
@@ -132,26 +118,23 @@ func (s *server) mixStep(r *http.Request, v *visit) error {
 
 func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*stepPage, error) {
 	x := all[at]
-	page := &stepPage{frame: v.frame(r, "mix_sheet"), Back: "/mix", Next: "/mix", Position: v.state.Position(), Last: at == len(all)-1}
+	page := &stepPage{frame: v.frame(r, "step"), Back: "/mix", Next: "/mix", Position: v.state.Position(), Last: at == len(all)-1}
 	if at > 0 {
 		page.Back = all[at-1].at()
 	}
 	if at+1 < len(all) {
 		page.Next = all[at+1].at()
 	}
-	of := v.say.Tell("step_of", "N", strconv.Itoa(at+1), "Of", strconv.Itoa(len(all))).Text()
-	ruler, err := draw.Progress{At: at + 1, Of: len(all), Say: of}.Scene(scene.Light)
-	if err != nil {
+	if err := page.ruler(v, all, at); err != nil {
 		return nil, err
 	}
-	page.Ruler = ruler
 	if x.kind == stopHead {
 		page.Head = p.Cautions
 		return page, nil
 	}
 	b := v.bathView(p.Baths[x.bath])
 	page.Bath = &b
-	page.Where = b.Name
+	page.Where = b.Title
 	if b.Where != "" {
 		page.Where += " → " + b.Where
 	}
@@ -160,10 +143,38 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 	if x.n == 1 {
 		page.Before, page.Cautions, page.Findings = b.Before, b.Cautions, b.Findings
 	}
-	if x.kind == stopLines {
+	switch x.kind {
+	case stopLines:
 		page.reading(v, b.Bath, x)
+	case stopWater:
+		page.Picture = v.waterPicture(b.Bath)
+	case stopHead, stopEnd:
 	}
 	return page, nil
+}
+
+// ruler draws how far one is within the bath; which bath of how many stands beside it.
+func (p *stepPage) ruler(v *visit, all []stop, at int) error {
+	of, baths, bath := 0, 0, 0
+	for i, x := range all {
+		if x.id == all[at].id {
+			of++
+		}
+		if x.n == 1 && x.bath >= 0 {
+			baths++
+			if i <= at {
+				bath = baths
+			}
+		}
+	}
+	n := all[at].n
+	say := v.say.Tell("step_of", "N", strconv.Itoa(n), "Of", strconv.Itoa(of)).Text()
+	if all[at].bath >= 0 {
+		p.Which = v.say.Tell("bath_of", "N", strconv.Itoa(bath), "Of", strconv.Itoa(baths)).Text()
+	}
+	var err error
+	p.Ruler, err = draw.Progress{At: n, Of: of, Say: say}.Scene(scene.Light)
+	return err
 }
 
 // reading puts the reading of a screen apart, large, with its picture.
