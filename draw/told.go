@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"wetside/plan"
 	"wetside/trade/measure"
 	"wetside/trade/quantity"
 	"wetside/words"
@@ -9,13 +10,34 @@ import (
 // Told returns the picture of each reading of a choice, by the index of its step, with its words in the reader's
 // language: Walk with a voice.
 func Told(v *words.Voice, c measure.Choice, b words.Batch) map[int]Reading {
+	return told(v, c, b, map[int][]Layer{})
+}
+
+// Bath returns the pictures of a bath's best choice as Told does; where its water was tempered in the jug that it is made
+// up in, that water stands in it. Nil where nothing was found.
+func Bath(v *words.Voice, b plan.Bath) map[int]Reading {
+	if len(b.Mix.Choices) == 0 {
+		return nil
+	}
+	in := map[int][]Layer{}
+	if b.TemperInPlace && b.Temper != nil && len(b.Temper.Marks) > 0 {
+		for i, x := range b.Vessels {
+			if x.Name == b.TemperVessel {
+				in[i] = []Layer{{Water, b.Temper.Marks[len(b.Temper.Marks)-1].To}}
+			}
+		}
+	}
+	return told(v, b.Mix.Choices[0], v.Batch(b), in)
+}
+
+func told(v *words.Voice, c measure.Choice, b words.Batch, in map[int][]Layer) map[int]Reading {
 	says := map[int]string{}
 	for _, l := range v.Mix(c, b) {
 		if l.Step >= 0 {
 			says[l.Step] = l.Text()
 		}
 	}
-	return Walk(c, b.Vessels, func(step int) ReadingWords {
+	return walk(c, b.Vessels, in, func(step int) ReadingWords {
 		s := c.Steps[step]
 		w := WordsOn(v, b.Vessels[s.Vessel], s.Scale, says[step])
 		if s.Do == measure.Start {

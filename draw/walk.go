@@ -9,7 +9,12 @@ import (
 // then, and the mark to pour to. Steps without a reading have none, but for the start with water, whose level
 // no mark rules. say gives the words of each picture.
 func Walk(c measure.Choice, vessels []measure.Vessel, say func(step int) ReadingWords) map[int]Reading {
-	w := walker{c: c, vessels: vessels, in: map[int][]Layer{}}
+	return walk(c, vessels, map[int][]Layer{}, say)
+}
+
+// walk is Walk with what stands in the vessels before.
+func walk(c measure.Choice, vessels []measure.Vessel, in map[int][]Layer, say func(step int) ReadingWords) map[int]Reading {
+	w := walker{c: c, vessels: vessels, in: in}
 	out := map[int]Reading{}
 	for i, s := range c.Steps {
 		r, ok := w.step(s)
@@ -46,7 +51,7 @@ func (w *walker) step(s measure.Step) (Reading, bool) {
 	case measure.Start:
 		r.About = w.about(s)
 		r.Scale = w.scaleOf(s)
-		if r.About <= 0 {
+		if r.About <= 0 || len(r.Before) > 0 {
 			return Reading{}, false
 		}
 		w.in[s.Vessel] = []Layer{{Water, r.About}}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"slices"
 
 	"wetside/darkroom"
 	"wetside/trade/measure"
@@ -46,17 +47,22 @@ func (m *maker) workingTemperature(b *Bath) quantity.Celsius {
 	return usualTemperature
 }
 
-// temperBath finds hot and cold for one bath: for the whole of it where a vessel holds its water, else by the vesselful.
+// temperBath finds hot and cold for one bath. Where one jugful is made up round a chemical from another vessel, the
+// water is tempered in that jug, and the chemical goes into it; else in another vessel, by the vesselful.
 func (m *maker) temperBath(ctx context.Context, b *Bath, p *darkroom.Product) {
 	c := b.Mix.Choices[0]
 	chemical := sum(c.Chemical)
 	water := c.Total - chemical
-	vessel, holds := m.waterVessel(p)
-	if vessel == "" || water <= 0 {
+	if water <= 0 {
 		return
 	}
+	vessel, holds := inPlace(c, b.Vessels)
+	b.TemperInPlace = vessel != ""
+	if !b.TemperInPlace {
+		vessel, holds = m.waterVessel(p, c, b.Vessels)
+	}
 	times := quantity.Volume(1)
-	for water/times > holds && times < 2*measure.MaxJugfuls {
+	for holds > 0 && water/times > holds && times < 2*measure.MaxJugfuls {
 		times++
 	}
 	b.TemperVessel, b.TemperTimes = vessel, int(times)
@@ -67,6 +73,22 @@ func (m *maker) temperBath(ctx context.Context, b *Bath, p *darkroom.Product) {
 	if b.Temper != nil && b.Temper.Status == temper.OutOfReach {
 		b.Findings = append(b.Findings, m.warmOrCold(b))
 	}
+}
+
+// inPlace returns the jug that one jugful is made up in round a chemical measured elsewhere; empty for any other manner.
+func inPlace(c measure.Choice, vs []measure.Vessel) (name string, holds quantity.Volume) {
+	fills := 0
+	for _, s := range c.Steps {
+		if s.Do != measure.Fill {
+			continue
+		}
+		fills += s.Times
+		name, holds = vs[s.Vessel].Name, s.Volume
+	}
+	if fills != 1 || (c.Manner != measure.Poured && c.Manner != measure.Weighed) {
+		return "", 0
+	}
+	return name, holds
 }
 
 // warmOrCold says that a bath may be used at the temperature that can be had, with another time.
@@ -99,13 +121,17 @@ func (m *maker) temper(ctx context.Context, p temper.Problem) *temper.Result {
 	return &res
 }
 
-// waterVessel returns the largest vessel that water for a product may be tempered in.
-func (m *maker) waterVessel(p *darkroom.Product) (name string, holds quantity.Volume) {
+// waterVessel returns the largest vessel that water for a product may be tempered in: none that the mix itself is
+// measured in.
+func (m *maker) waterVessel(p *darkroom.Product, c measure.Choice, vs []measure.Vessel) (name string, holds quantity.Volume) {
 	for _, v := range m.file.Bench.Vessels {
 		if v.KeepFor != "" && !keptFor(v, *p) {
 			continue
 		}
 		if v.Kind != measure.Jug && v.Kind != measure.Beaker {
+			continue
+		}
+		if slices.ContainsFunc(c.Vessels, func(i int) bool { return vs[i].Name == v.Name }) {
 			continue
 		}
 		if h := v.Holds(); h > holds {

@@ -94,9 +94,11 @@ type Bath struct {
 	// TemperVessel is where hot and cold are brought together, TemperTimes times over.
 	TemperVessel string
 	TemperTimes  int
-	Together     Together
-	Cautions     []Caution // special to this bath
-	Findings     []Finding
+	// TemperInPlace says that TemperVessel is the jug which the bath is made up in: the chemical goes into that water.
+	TemperInPlace bool
+	Together      Together
+	Cautions      []Caution // special to this bath
+	Findings      []Finding
 }
 
 // Together is how many sheets of the largest size are in a tray at once.

@@ -187,7 +187,7 @@ func (m *mixSheet) pictures(b plan.Bath) []scene.Scene {
 		return nil
 	}
 	c := b.Mix.Choices[0]
-	all := draw.Told(m.v, c, m.v.Batch(b))
+	all := draw.Bath(m.v, b)
 	var out []scene.Scene
 	for i := range c.Steps {
 		r, ok := all[i]

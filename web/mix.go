@@ -102,7 +102,7 @@ func (v *visit) bathView(b plan.Bath) bathView {
 	}
 	c := b.Mix.Choices[0]
 	out.Exact = v.say.Exact(c, b.Role, b.Tolerance)
-	all := draw.Told(v.say, c, v.say.Batch(b))
+	all := draw.Bath(v.say, b)
 	for i := range c.Steps {
 		if r, ok := all[i]; ok {
 			if sc, err := r.Scene(scene.Light); err == nil {

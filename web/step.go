@@ -190,7 +190,7 @@ func (p *stepPage) reading(v *visit, b plan.Bath, x stop) {
 		if p.Picture != nil {
 			continue
 		}
-		if reading, ok := draw.Told(v.say, b.Mix.Choices[0], v.say.Batch(b))[l.Step]; ok {
+		if reading, ok := draw.Bath(v.say, b)[l.Step]; ok {
 			if s, err := reading.Scene(scene.Light); err == nil {
 				p.Picture = &s
 			}

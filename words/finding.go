@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wetside/plan"
+	"wetside/trade/measure"
 	"wetside/trade/process"
 )
 
@@ -109,7 +110,16 @@ func (v *Voice) BathMix(b plan.Bath) []Line {
 	if len(b.Mix.Choices) == 0 {
 		return nil
 	}
-	return v.Mix(b.Mix.Choices[0], v.Batch(b))
+	return inWater(v.Mix(b.Mix.Choices[0], v.Batch(b)), b)
+}
+
+// inWater leaves out the start with water where the tempered water stands in the jug already.
+func inWater(lines []Line, b plan.Bath) []Line {
+	if !b.TemperInPlace || b.Temper == nil {
+		return lines
+	}
+	steps := b.Mix.Choices[0].Steps
+	return slices.DeleteFunc(lines, func(l Line) bool { return l.Step >= 0 && steps[l.Step].Do == measure.Start })
 }
 
 // BathWalk tells the best choice of a bath step by step.
@@ -117,7 +127,7 @@ func (v *Voice) BathWalk(b plan.Bath) []Line {
 	if len(b.Mix.Choices) == 0 {
 		return nil
 	}
-	return v.Walk(b.Mix.Choices[0], v.Batch(b))
+	return inWater(v.Walk(b.Mix.Choices[0], v.Batch(b)), b)
 }
 
 // BathSummary tells a bath's best choice in one line. It is empty where nothing was found.
