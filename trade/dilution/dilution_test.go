@@ -316,7 +316,7 @@ func TestPlain(t *testing.T) {
 		"1 US fl oz per litre": {"1+32.81", false},
 		"1 imp oz per US gal":  {"1+132.2", false},
 		"1 mL per imp pint":    {"1+567.3", false}, // 567.26125
-		"1 mL per 2 US gal":    {"1+7570", false}, // 7569.823568
+		"1 mL per 2 US gal":    {"1+7570", false},  // 7569.823568
 		"1+1 from stock":       {"1+1 from stock", true},
 		"stock":                {"stock", true},
 	} {
