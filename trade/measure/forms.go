@@ -54,8 +54,8 @@ func (s *search) readInJug(f *fillPlan, fm form, n int, of float64) {
 		if limit, beta, ok = s.room(cost, dist); !ok {
 			continue
 		}
-		bias, z, y := c.ml/of/s.f[0]-1, c.t/c.ml-f.z, c.h/c.ml
-		square := z*z + y*y/float64(n) + f.y
+		bias, z := c.ml/of/s.f[0]-1, c.z-f.z
+		square := z*z + c.y/float64(n) + f.y
 		if math.Abs(bias) > beta+Tie || square > within(limit, bias) {
 			continue
 		}
@@ -112,7 +112,7 @@ func (s *search) filled(f *fillPlan, fm form, n, k int, ph phase) {
 	if ph != ofOne {
 		s.eachPair(pairs{
 			k: k, two: ph == ofTwo, not: int(f.vessel), shared: -1, lo: lo, hi: hi, cost: f.cost, dist: dist,
-			square: within(limit, 0) - f.relative(),
+			square: within(limit, 0) - f.relative(), n: n,
 		}, try)
 		return
 	}
@@ -138,15 +138,16 @@ func (s *search) apart(f *fillPlan, k int, ph phase) {
 		return
 	}
 	lo, hi := s.besideWater(f, beta)
-	if lo > hi {
+	g := 1 - min(1, s.f[0]*(1+beta)) // the least share of water
+	square := within(limit, 0)/(g*g) - f.y
+	if lo > hi || square < 0 {
 		return
 	}
 	try := func(p *pourPlan) { s.tryApart(f, p) }
 	if ph != ofOne {
-		g := 1 - min(1, s.f[0]*(1+beta)) // the least share of water
 		s.eachPair(pairs{
 			k: k, two: ph == ofTwo, not: -1, shared: int(f.vessel), lo: lo, hi: hi, cost: f.cost + isApart,
-			square: within(limit, 0) / (g * g),
+			square: square, own: f.z * f.z, n: 1,
 		}, try)
 		return
 	}

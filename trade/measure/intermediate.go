@@ -56,7 +56,7 @@ func (s *search) lookViaFills(list []fillPlan, k int, clean, same bool) {
 		if !same {
 			least += oneMark
 		}
-		if limit, _, ok := s.room(f.cost+least, w.dist); !ok || within(limit, 0) < w.square {
+		if limit, _, ok := s.room(f.cost+least, w.dist); !ok || within(limit, 0) < w.square+s.thin {
 			continue
 		}
 		s.pourVia(w, k)
@@ -69,22 +69,25 @@ func (s *search) pourVia(w via, k int) {
 	if !w.same {
 		least += oneMark
 	}
+	limit, _, _ := s.room(least, w.dist)
+	budget := within(limit, 0) - square - s.thin
 	for v := range s.p.Vessels {
-		if v == int(w.fill.vessel) || !s.canPour(v, -1) {
+		if v == int(w.fill.vessel) || !s.canPour(v, -1) || s.fine[v] > budget {
 			continue
 		}
-		from := s.span[v].from
-		for i, r := range s.of(v) {
+		from, part := s.span[v].from, s.of(v)
+		for i := range part {
+			r := &part[i]
 			if r.vol.Times(k) >= s.all[w.fill.a].vol {
 				break
 			}
-			if w.clean && !r.cost.clean() || w.clean && r.between {
+			if r.z*r.z+r.y/float64(k) > budget || w.clean && (r.between || !r.cost.clean()) {
 				continue
 			}
 			w.p = s.pourPlan(from+int32(i), k)
 			w.cost, w.square = w.fill.cost+w.p.cost, square+w.p.relative(1)
 			limit, beta, ok := s.room(least+w.p.cost, w.dist)
-			if !ok || w.square > within(limit, 0) {
+			if !ok || w.square+s.thin > within(limit, 0) {
 				continue
 			}
 			s.fillVia(&w, limit, beta)
@@ -105,12 +108,12 @@ func (s *search) fillVia(w *via, limit, beta float64) {
 			s.fillViaSame(w, v, share, beta)
 			continue
 		}
-		if !s.p.WaterFirst {
+		if !s.p.WaterFirst && 2*s.steady[v] <= budget {
 			s.readVia(w, v, v, share, part, budget)
 		}
 		for r := range s.p.Vessels {
-			if r != v && r != int(w.fill.vessel) && s.canPour(r, -1) {
-				s.readVia(w, v, r, share, part, budget)
+			if r != v && r != int(w.fill.vessel) && s.canPour(r, -1) && s.sure[r]+s.sure[v] <= budget {
+				s.readVia(w, v, r, share, part, budget-s.sure[r])
 			}
 		}
 	}
@@ -146,8 +149,7 @@ func (s *search) readVia(w *via, v, rv int, share float64, part []reading, budge
 		if w.clean && (q.between || !q.cost.clean()) {
 			continue
 		}
-		y := q.h / q.ml
-		if y*y > budget {
+		if q.y > budget || v != rv && q.y+q.z*q.z > budget {
 			continue
 		}
 		_, beta, ok := s.room(least-oneMark+q.cost, w.dist)
@@ -184,17 +186,16 @@ func (s *search) tryVia(w *via, fm form, r, q int32) {
 	if b.between {
 		c += oneHalf
 	}
-	zr, zq, zp := a.t/a.ml, b.t/b.ml, w.p.za
-	zz := zr*zr + zq*zq
+	zz := a.z*a.z + b.z*b.z
 	switch {
 	case fm == formViaJug:
-		zz = (zr - zq) * (zr - zq)
+		zz = (a.z - b.z) * (a.z - b.z)
 		c += a.cost
 		if a.scale != b.scale {
 			c += oneTurned
 		}
 	case a.vessel == w.p.va:
-		zz += 2 * zr * zp
+		zz += 2 * a.z * w.p.za
 		if r != w.p.a {
 			c += a.cost
 		}
@@ -210,7 +211,7 @@ func (s *search) tryVia(w *via, fm form, r, q int32) {
 	}
 	bias := a.ml / b.ml * w.p.ml / w.fill.ml / s.f[0]
 	size := math.Abs(bias - 1)
-	square := w.square + zz + a.h*a.h/(a.ml*a.ml) + b.h*b.h/(b.ml*b.ml)
+	square := w.square + zz + a.y + b.y
 	if size > beta+Tie || square > within(limit, size) {
 		return
 	}

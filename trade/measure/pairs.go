@@ -1,7 +1,9 @@
 package measure
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"wetside/trade/quantity"
 )
@@ -16,6 +18,8 @@ type pairs struct {
 	cost   cost // of the rest of the choice
 	dist   quantity.Volume
 	square float64 // the largest squared relative error of the plan, before the third
+	own    float64 // what of it is taken where the plan does not pour from the shared vessel
+	n      int     // how many times the plan is done alike
 }
 
 // atLeast returns what a pour plan costs at least, in vessels that the choice does not read anyway.
@@ -31,25 +35,99 @@ func (ph phase) atLeast() cost {
 	return 0
 }
 
+// A pairing holds all pour plans of two readings for one jugful, by volume, once they have been asked for often.
+type pairing struct {
+	asked   int
+	made    bool
+	plans   []pourPlan
+	vols    []quantity.Volume // of plans
+	squares []float64         // squared relative error of plans, before the third
+}
+
+// often is how many times plans are looked up anew before all are laid out.
+const often = 24
+
 // eachPair gives all pour plans of two readings to try that are wanted and may be better than what was found. A plan is
 // given in no special order of its readings.
 func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 	if w.lo > w.hi {
 		return
 	}
+	ph := ofVessel
+	if w.two {
+		ph = ofTwo
+	}
+	q := &s.pairings[w.k][ph]
+	if q.asked++; w.n > 1 || q.asked <= often {
+		s.pairsAnew(w, false, try)
+		return
+	}
+	if !q.made {
+		q.made = true
+		s.layOut(q, ph, w)
+	}
+	most := w.square - w.own
+	i, _ := slices.BinarySearch(q.vols, w.lo)
+	for ; i < len(q.vols) && q.vols[i] <= w.hi; i++ {
+		if q.squares[i] > most {
+			continue
+		}
+		p := &q.plans[i]
+		if int(p.va) != w.not && int(p.vb) != w.not && int(p.va) != w.shared && int(p.vb) != w.shared {
+			try(p)
+		}
+	}
+	if w.shared >= 0 {
+		s.pairsAnew(w, true, try)
+	}
+}
+
+// layOut lays out the plans for one jugful, of whatever volume may be wanted, but for those that err too much.
+func (s *search) layOut(q *pairing, ph phase, w pairs) {
+	limit, beta, ok := s.room(ph.atLeast(), 0)
+	if !ok {
+		return
+	}
+	all := pairs{k: w.k, two: w.two, not: -1, shared: -1, n: 1}
+	least := s.f[0]
+	if s.two {
+		least = min(least, s.f[1])
+	}
+	all.lo, _ = spread(least, s.lo.ML(), beta)
+	_, all.hi = spread(max(s.f[0], s.f[1]), s.hi.ML(), beta)
+	g := 1 - min(1, s.sum*(1+beta))
+	all.square = within(limit, 0) / (g * g)
+	s.pairsAnew(all, false, func(p *pourPlan) {
+		if p.relative(1) <= all.square {
+			q.plans = append(q.plans, *p)
+		}
+	})
+	slices.SortFunc(q.plans, func(x, y pourPlan) int { return cmp.Compare(x.vol, y.vol) })
+	q.vols, q.squares = make([]quantity.Volume, len(q.plans)), make([]float64, len(q.plans))
+	for i := range q.plans {
+		q.vols[i], q.squares[i] = q.plans[i].vol, q.plans[i].relative(1)
+	}
+}
+
+// pairsAnew goes through the pour plans of two readings; of two vessels it may be that only those that pour from the
+// shared vessel are wanted.
+func (s *search) pairsAnew(w pairs, onlyShared bool, try func(*pourPlan)) {
 	for v1 := range s.p.Vessels {
 		if !s.canPour(v1, w.not) {
 			continue
 		}
 		if !w.two {
-			if v1 == w.shared || s.worth[v1] <= w.square {
+			if v1 == w.shared || !onlyShared && s.worth[v1] <= w.square-w.own {
 				s.pairsOf(w, v1, v1, try)
 			}
 			continue
 		}
 		for v2 := v1 + 1; v2 < len(s.p.Vessels); v2++ {
-			least := 1 / (1/s.worth[v1] + 1/s.worth[v2])
-			if s.canPour(v2, w.not) && (v1 == w.shared || v2 == w.shared || least <= w.square) {
+			shared := v1 == w.shared || v2 == w.shared
+			if !s.canPour(v2, w.not) || onlyShared && !shared {
+				continue
+			}
+			if shared || 1/(1/s.worth[v1]+1/s.worth[v2]) <= w.square-w.own {
 				s.pairsOf(w, v1, v2, try)
 			}
 		}
@@ -64,6 +142,9 @@ func (s *search) canPour(v, not int) bool {
 // pairsOf gives the plans of a reading of v1 and one of v2.
 func (s *search) pairsOf(w pairs, v1, v2 int, try func(*pourPlan)) {
 	base := w.cost
+	if v1 != w.shared && v2 != w.shared {
+		w.square -= w.own
+	}
 	if v1 != w.shared {
 		base += oneVessel + oneMark
 	}
@@ -94,8 +175,11 @@ func (s *search) pairsSplit(w pairs, v1, v2, k1 int, base cost, try func(*pourPl
 		if rest >= w.hi {
 			break
 		}
-		z := float64(k1) * r.t / most
-		if v1 != w.shared && z*z > w.square {
+		z, y := float64(k1)*r.t/most, r.h/most
+		if v1 == w.shared {
+			z = 0
+		}
+		if z*z+float64(k1)*y*y/float64(w.n) > w.square {
 			continue
 		}
 		c := base
@@ -142,7 +226,7 @@ func (s *search) neat() {
 	for ph := ofVessel; s.level > 1 && ph < phases; ph++ {
 		if _, _, ok := s.room(isApart+ph.atLeast(), 0); ok {
 			s.eachPair(pairs{
-				k: s.level, two: ph == ofTwo, not: -1, shared: -1, lo: s.lo, hi: hi, cost: isApart, square: math.Inf(1),
+				k: s.level, two: ph == ofTwo, not: -1, shared: -1, lo: s.lo, hi: hi, cost: isApart, square: math.Inf(1), n: 1,
 			}, try)
 		}
 	}

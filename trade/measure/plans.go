@@ -73,7 +73,7 @@ func (p *pourPlan) from(vessel uint8) bool { return p.va == vessel || p.vb == ve
 func (b *bench) pourPlan(a int32, ka int) pourPlan {
 	r := &b.all[a]
 	p := pourPlan{
-		vol: r.vol.Times(ka), ml: r.vol.Times(ka).ML(), za: r.t / r.ml, y: r.h * r.h / (r.ml * r.ml * float64(ka)),
+		vol: r.vol.Times(ka), ml: r.vol.Times(ka).ML(), za: r.z, y: r.y / float64(ka),
 		cost: r.cost + oneVessel, a: a, b: none, ka: uint8(ka), va: r.vessel, vb: r.vessel,
 	}
 	if r.between {
@@ -120,7 +120,7 @@ func (s *search) alike(n int) []fillPlan {
 		}
 		from := s.span[v].from
 		for i, r := range s.of(v) {
-			if vol := r.vol.Times(n); vol >= s.leastFill && vol <= s.hi {
+			if vol := r.vol.Times(n); s.matters(vol) {
 				list = append(list, s.fillPlan(from+int32(i), n, none, 0))
 			}
 		}
@@ -132,34 +132,52 @@ func (s *search) alike(n int) []fillPlan {
 
 // mixed returns the fill plans of n fills to two readings that matter.
 func (s *search) mixed(n int) []fillPlan {
-	if s.mixes[n] != nil {
-		return s.mixes[n]
+	if !s.mixedMade[n] {
+		s.mixedMade[n] = true
+		list := make([]fillPlan, 0, 1024)
+		for v := range s.p.Vessels {
+			for na := 1; s.water[v] && na < n; na++ {
+				list = s.mixedOf(list, v, na, n-na)
+			}
+		}
+		s.order(list)
+		s.mixes[n] = list
 	}
-	list := make([]fillPlan, 0, 64)
-	for v := range s.p.Vessels {
-		if !s.water[v] {
+	return s.mixes[n]
+}
+
+// mixedOf adds the plans of na fills to a reading of v and nb to a smaller one.
+func (s *search) mixedOf(list []fillPlan, v, na, nb int) []fillPlan {
+	from, part := s.span[v].from, s.of(v)
+	k := quantity.Volume(nb)
+	for i := range part {
+		rest := part[i].vol.Times(na)
+		if rest+part[i].vol*k < s.leastFill {
 			continue
 		}
-		from, part := s.span[v].from, s.of(v)
-		for i := range part {
-			for na := 1; na < n; na++ {
-				nb := n - na
-				rest := part[i].vol.Times(na)
-				if rest+part[i].vol.Times(nb) < s.leastFill {
-					continue
-				}
-				for j := atLeast(part[:i], (s.leastFill-rest+quantity.Volume(nb)-1)/quantity.Volume(nb)); j < i; j++ {
-					if rest+part[j].vol.Times(nb) > s.hi {
-						break
-					}
-					list = append(list, s.fillPlan(from+int32(i), na, from+int32(j), nb))
-				}
+		c := oneVessel + part[i].cost + oneMark
+		if _, _, ok := s.room(c, 0); !ok {
+			continue
+		}
+		for j := atLeast(part[:i], (s.leastFill-rest+k-1)/k); j < i; j++ {
+			vol := rest + part[j].vol*k
+			if vol > s.hi {
+				break
+			}
+			if !s.matters(vol) {
+				continue
+			}
+			if _, _, ok := s.room(c-oneMark+part[j].cost, 0); ok {
+				list = append(list, s.fillPlan(from+int32(i), na, from+int32(j), nb))
 			}
 		}
 	}
-	s.order(list)
-	s.mixes[n] = list
 	return list
+}
+
+// matters reports whether a fill plan's volume may be a total, or the water of one.
+func (s *search) matters(vol quantity.Volume) bool {
+	return vol >= s.lo && vol <= s.hi || vol >= s.leastFill && vol <= s.mostFill
 }
 
 // order puts the plans first that are likely to win, so that the others are soon left out.

@@ -46,6 +46,7 @@ type reading struct {
 	vol     quantity.Volume
 	ml      float64
 	t, h    float64 // permissible and setting error, mL
+	z, y    float64 // the first relative to the reading; the second, too, squared
 	cost    cost    // of a distinct reading: one mark, foreign or not, numbered or not
 	halves  int32   // it stands at From + halves × Step/2
 	vessel  uint8
@@ -93,6 +94,10 @@ func newBench(p *Problem, least, most quantity.Volume) (*bench, error) {
 		part := b.all[from:]
 		if len(p.Vessels[v].Scales) > 1 {
 			slices.SortStableFunc(part, func(x, y reading) int { return cmp.Compare(x.vol, y.vol) })
+		}
+		for i := range part {
+			r := &part[i]
+			r.z, r.y = r.t/r.ml, r.h*r.h/(r.ml*r.ml)
 		}
 		b.span[v] = span{int32(from), int32(len(b.all))}
 	}

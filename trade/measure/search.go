@@ -49,12 +49,18 @@ type search struct {
 	goal             goal
 	of1              int // leastUse: of which chemical
 	water, mix, chem []bool
-	leastFill        quantity.Volume
+	leastFill        quantity.Volume // of water measured apart
+	mostFill         quantity.Volume
 	leastPour        quantity.Volume
 	mostPour         quantity.Volume
 	worth            []float64 // by vessel: least squared relative permissible error of what may be poured
-	level            int       // the number of readings now looked at
+	fine             []float64 // by vessel: the same of whatever may be read
+	steady, sure     []float64 // by vessel: least squared relative setting error, and of both errors
+	thin             float64   // least squared relative error of any intermediate dilution
+	pairings         [MaxJugfuls + 1][phases]pairing
+	level            int // the number of readings now looked at
 	alikes, mixes    [MaxJugfuls + 1][]fillPlan
+	mixedMade        [MaxJugfuls + 1]bool
 	pours            [MaxJugfuls + 1][]pourPlan
 	found            bool
 	best             found
@@ -89,28 +95,64 @@ func newSearch(ctx context.Context, b *bench, w bounds, g goal) *search {
 		s.water[i] = !v.NotForWater && v.fills()
 		s.mix[i] = s.water[i] && s.chem[i]
 	}
+	s.cutTotal()
 	x := b.sum * (1 + w.beta)
 	s.leastFill = quantity.Volume(max(0, 1-x-Tie) * float64(w.lo))
+	s.mostFill = quantity.Volume(min(1, 1-b.sum*(1-w.beta)+Tie) * float64(s.hi))
 	f := b.f[0]
 	if b.two {
 		f = min(f, b.f[1])
 	}
 	s.leastPour = quantity.Volume(f * (1 - w.beta - Tie) * float64(w.lo) / MaxJugfuls)
-	s.mostPour = quantity.Volume(min(1, x+Tie) * float64(w.hi))
-	s.worth = make([]float64, n)
+	s.mostPour = quantity.Volume(min(1, x+Tie) * float64(s.hi))
+	s.least = math.MaxInt64
+	s.findErrors()
+	return s
+}
+
+// cutTotal lowers the largest total to what there is chemical for.
+func (s *search) cutTotal() {
+	for i := range s.chemicals() {
+		if most := float64(s.avail[i]) / s.f[i] / max(1-s.beta-2*Tie, Tie); most < float64(s.hi) {
+			s.hi = quantity.Volume(most)
+		}
+	}
+}
+
+// findErrors finds the least errors of each vessel, from which it is seen early that a vessel is too coarse.
+func (s *search) findErrors() {
+	n := len(s.p.Vessels)
+	errs := make([]float64, 4*n)
+	for i := range errs {
+		errs[i] = math.Inf(1)
+	}
+	s.worth, s.fine, s.steady, s.sure = errs[:n], errs[n:2*n], errs[2*n:3*n], errs[3*n:]
 	for v := range s.worth {
-		s.worth[v] = math.Inf(1)
-		for _, r := range b.of(v) {
-			if r.vol > s.mostPour {
-				break
+		part := s.of(v)
+		for i := range part {
+			r := &part[i]
+			if r.vol <= s.mostPour {
+				s.worth[v] = min(s.worth[v], r.z*r.z)
 			}
-			if e := r.t / r.ml; s.chem[v] && e*e < s.worth[v] {
-				s.worth[v] = e * e
+			s.fine[v] = min(s.fine[v], r.z*r.z)
+			s.steady[v] = min(s.steady[v], r.y)
+			s.sure[v] = min(s.sure[v], r.z*r.z+r.y)
+		}
+	}
+	s.thin = math.Inf(1)
+	for v := range s.sure {
+		if !s.mix[v] {
+			continue
+		}
+		if !s.p.WaterFirst {
+			s.thin = min(s.thin, 2*s.steady[v])
+		}
+		for r := range s.sure {
+			if r != v && s.canPour(r, -1) {
+				s.thin = min(s.thin, s.sure[v]+s.sure[r])
 			}
 		}
 	}
-	s.least = math.MaxInt64
-	return s
 }
 
 // run goes through the space until the goal is reached.
@@ -120,10 +162,8 @@ func (s *search) run() error {
 		top = MaxJugfuls * (2*MaxPours + 1)
 	}
 	top = min(top, s.top)
-	for i := range s.chemicals() {
-		if float64(s.avail[i]) < s.f[i]*(1-s.beta-2*Tie)*float64(s.lo) {
-			return nil // whatever is made takes more
-		}
+	if !s.enough(s.beta) {
+		return nil
 	}
 	for s.level = 1; s.level <= top && !s.done(); s.level++ {
 		if err := s.ctx.Err(); err != nil {
@@ -141,12 +181,23 @@ func (s *search) run() error {
 	return s.err
 }
 
+// enough reports whether there may be enough chemical for choices that stray no farther than beta.
+func (s *search) enough(beta float64) bool {
+	for i := range s.chemicals() {
+		if float64(s.avail[i]) < s.f[i]*(1-beta-2*Tie)*float64(s.lo) {
+			return false
+		}
+	}
+	return true
+}
+
 // done reports whether no higher number of readings can be better.
 func (s *search) done() bool {
 	if s.err != nil {
 		return true
 	}
-	return s.goal == toChoose && s.found && (s.grade == GradeC || s.best.cost.grade() == GradeA)
+	return s.goal == toChoose && s.found &&
+		(s.grade == GradeC || s.best.cost.grade() == GradeA || !s.enough(s.p.Tolerance/4))
 }
 
 // cancelled reports, once in a while, whether the context is done.
@@ -174,7 +225,9 @@ func (s *search) look() {
 			if s.fits(n) {
 				s.lookAt(s.alike(n), n, ph)
 			}
-			if rest := s.level - n; n > 1 && rest >= 1 && rest <= s.chemicalReadings() {
+		}
+		for n := 2; n <= MaxJugfuls; n++ {
+			if rest := s.level - n; rest >= 1 && rest <= s.chemicalReadings() {
 				s.lookAt(s.mixed(n), n, ph)
 			}
 		}
@@ -270,6 +323,7 @@ func (s *search) offer(f *found, c cost, stray, e float64) {
 	case leastUse:
 		if u := s.used(f, s.of1); u < s.least {
 			s.least, s.found, s.avail[s.of1] = u, true, u-1
+			s.cutTotal()
 		}
 		return
 	case toChoose:

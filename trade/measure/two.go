@@ -168,7 +168,7 @@ func (s *search) portionsOf(
 			out = append(out, portion{c, stray, stray + expanded(square)})
 		}
 	}
-	s.eachPlan(k, int(f.vessel), lo, hi, within(limit, 0)-f.relative(), try)
+	s.eachPlan(k, n, int(f.vessel), lo, hi, within(limit, 0)-f.relative(), try)
 	slices.SortFunc(out, func(a, b portion) int {
 		if a.cost != b.cost {
 			return cmp.Compare(a.cost, b.cost)
@@ -179,14 +179,14 @@ func (s *search) portionsOf(
 }
 
 // eachPlan gives the plans of k pours between two volumes, in this phase those of two readings, too.
-func (s *search) eachPlan(k, not int, lo, hi quantity.Volume, square float64, try func(*pourPlan)) {
+func (s *search) eachPlan(k, n, not int, lo, hi quantity.Volume, square float64, try func(*pourPlan)) {
 	list := s.singles(k)
 	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
 		try(&list[i])
 	}
 	if s.onlyPairs && k > 1 {
 		for _, two := range [...]bool{false, true} {
-			s.eachPair(pairs{k: k, two: two, not: not, shared: -1, lo: lo, hi: hi, square: square}, try)
+			s.eachPair(pairs{k: k, two: two, not: not, shared: -1, lo: lo, hi: hi, square: square, n: n}, try)
 		}
 	}
 }
@@ -208,7 +208,7 @@ func (s *search) twoApart(f *fillPlan, ka, kb int) {
 		_, hi := spread(s.f[i], s.hi.ML(), beta)
 		hi = min(hi, s.hi-water, s.avail[i])
 		s.portions[i] = s.portions[i][:0]
-		s.eachPlan(k, -1, lo, hi, math.Inf(1), func(p *pourPlan) {
+		s.eachPlan(k, 1, -1, lo, hi, math.Inf(1), func(p *pourPlan) {
 			if f != nil && p.from(f.vessel) || within(limit, 0) >= g*g*p.y {
 				s.portions[i] = append(s.portions[i], portion{pourPlan: *p})
 			}
@@ -222,17 +222,31 @@ func (s *search) twoApart(f *fillPlan, ka, kb int) {
 
 // besideFirst goes through the second chemical's plans that go with one of the first's.
 func (s *search) besideFirst(f *fillPlan, fm form, a *pourPlan, water quantity.Volume, beta float64) {
+	c, vessel := isApart, -1
+	if f != nil {
+		c, vessel = c+f.cost, int(f.vessel)
+	}
+	if int(a.va) != vessel && int(a.vb) != vessel {
+		c += a.cost
+	}
+	if _, _, ok := s.room(c, 0); !ok {
+		return
+	}
 	have := water + a.vol
 	most := min(float64(s.hi), float64(a.vol)/s.f[0]/max(1-beta-2*Tie, Tie))
 	least := max(float64(s.lo), float64(a.vol)/s.f[0]/(1+beta+2*Tie))
-	lo, hi := quantity.Volume(least)-have, quantity.Volume(most)+1-have
+	lo, hi := quantity.Volume(least)-have, min(quantity.Volume(most)+1, s.hi)-have
 	list := s.portions[1]
 	i, _ := slices.BinarySearchFunc(list, lo, func(p portion, v quantity.Volume) int { return cmp.Compare(p.vol, v) })
 	for ; i < len(list) && list[i].vol <= hi; i++ {
 		b := &list[i].pourPlan
-		total := have + b.vol
+		total, lowest := have+b.vol, c
+		if int(b.va) != vessel && int(b.vb) != vessel && !b.from(a.va) && !b.from(a.vb) {
+			lowest += b.cost
+		}
+		_, beta, ok := s.room(lowest, away(total, s.want))
 		stray := math.Abs(float64(b.vol)/float64(total)/s.f[1] - 1)
-		if total < s.lo || total > s.hi || stray > beta+Tie || !s.wanted(a, b) {
+		if !ok || total < s.lo || stray > beta+Tie || !s.wanted(a, b) {
 			continue
 		}
 		x := found{form: fm, chem: [2]pourPlan{*a, *b}, total: total}
