@@ -30,10 +30,26 @@ func (s *State) Admit(entries []Entry, find Finder) (*State, error) {
 	if decides == "" {
 		return after, nil
 	}
-	if err := s.newFault(after, decides); err != nil {
+	if err := s.withFacts(entries).newFault(after, decides); err != nil {
 		return nil, err
 	}
 	return after, nil
+}
+
+// withFacts returns the state after the facts among entries: what they bring about is not laid to the decisions.
+func (s *State) withFacts(entries []Entry) *State {
+	with := s
+	for _, e := range entries {
+		if e.Kind.Decides() {
+			continue
+		}
+		if with == s {
+			with = s.Clone()
+		}
+		e.Darkroom, e.Position = with.darkroom, with.position+1
+		_ = with.Apply(e) // it is the next: it was admitted before
+	}
+	return with
 }
 
 // admit checks one entry and takes it in.

@@ -17,8 +17,8 @@ const (
 // An amount is what words of a draw or a count come to. One of its fields is set.
 type amount struct {
 	volume  quantity.Volume
-	packets int
 	mass    quantity.Mass
+	packets int32
 	all     bool
 	unknown bool
 }
@@ -33,7 +33,7 @@ func readAmount(words string, times int, o Ounce) (amount, error) {
 		return amount{all: true}, nil
 	}
 	if n, ok := readPackets(words); ok {
-		return amount{packets: n * times}, nil
+		return amount{packets: int32(n * times)}, nil
 	}
 	v, err := quantity.ReadVolume(words, o.Quantity())
 	if err == nil {
@@ -55,7 +55,7 @@ func readCount(words string, o Ounce) (amount, error) {
 		return amount{unknown: true}, nil
 	}
 	if n, ok := readPackets(words); ok {
-		return amount{packets: n}, nil
+		return amount{packets: int32(n)}, nil
 	}
 	v, err := quantity.ReadVolume(words, o.Quantity())
 	return amount{volume: v}, err

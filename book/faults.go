@@ -2,10 +2,12 @@ package book
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 
 	"wetside/darkroom"
+	"wetside/trade/dilution"
 )
 
 // A fault is something that should not be in a darkroom. Facts may bring one about (two devices, one of them late); a
@@ -49,18 +51,19 @@ func (e *RefusedError) order() string { return string(e.Reason) + " " + e.Subjec
 func (s *State) faults() map[fault]cause {
 	all := map[fault]cause{}
 	c := &s.corrections
+	for _, l := range s.Lots() {
+		why := fault{ProductHasLots, l.ProductID}
+		if _, noted := all[why]; !noted && l.Gone == There && s.products.now(l.ProductID, c) == nil {
+			all[why] = cause{entry: l.Entry}
+		}
+	}
 	for id, list := range s.lots {
-		l, came := s.lotNow(id)
-		switch {
-		case came && l.Gone == There && s.products.now(l.ProductID, c) == nil:
-			all[fault{ProductHasLots, l.ProductID}] = cause{entry: l.Entry}
-		case came:
-		default:
-			for _, h := range list {
-				if h.do == actDrawn && c.stands(h.entry) {
-					all[fault{LotDrawnSince, id}] = cause{entry: h.entry}
-				}
-			}
+		if came, _ := s.receipt(id); came != nil {
+			continue
+		}
+		drawn := slices.IndexFunc(list, func(h happening) bool { return h.do == actDrawn && c.stands(h.entry) })
+		if drawn >= 0 {
+			all[fault{LotDrawnSince, id}] = cause{entry: list[drawn].entry}
 		}
 	}
 	f, ids := s.File(nil)
@@ -107,9 +110,10 @@ func (ids IDs) of(path string) string {
 }
 
 var (
-	errNoID   = errors.New("an id is missing or is no id")
-	errNoPart = errors.New("what it is is missing")
-	errNoFrom = errors.New("a part that there is one of has no id and is never removed")
+	errNoID     = errors.New("an id is missing or is no id")
+	errNoPart   = errors.New("what it is is missing")
+	errNoVolume = errors.New("a bath has a volume")
+	errNoFrom   = errors.New("a part that there is one of has no id and is never removed")
 )
 
 // complete reports what a body lacks that its kind can't do without.
@@ -140,8 +144,19 @@ func complete(body Body) error {
 	case *Stock:
 		return errors.Join(ids(b.Lot, b.Product), drawIDs(b.From))
 	case *Mixed:
-		return errors.Join(ids(b.Bath, b.Product), drawIDs(b.From))
+		return errors.Join(ids(b.Bath, b.Product), drawIDs(b.From), b.readable())
 	case *Corrected:
+	}
+	return nil
+}
+
+// readable reports words of a bath that say no dilution or no volume.
+func (b *Mixed) readable() error {
+	if _, err := dilution.Read(b.Dilution, dilution.Options{Ounce: b.Ounce.Quantity()}); err != nil {
+		return err
+	}
+	if a, err := readAmount(b.Volume, b.Times, b.Ounce); err != nil || a.volume <= 0 {
+		return errors.Join(err, errNoVolume)
 	}
 	return nil
 }

@@ -53,17 +53,17 @@ type happening struct {
 	at     int64 // happened_at in microseconds
 	entry  string
 	do     act
-	amount amount // of a draw or a count
-	words  string // of a count
-	ounce  Ounce
-	opened darkroom.As[time.Time]
-	came   *coming
+	amount amount  // of a draw or a count
+	said   *saying // of everything but a draw; kept apart, because draws are many
 }
 
-// A coming is what a receipt or a making said of a new lot.
-type coming struct {
-	product string
-	lot     darkroom.Lot
+// A saying is what an entry said of a lot in words.
+type saying struct {
+	words   string                 // of a count
+	opened  darkroom.As[time.Time] // the day
+	product string                 // of a receipt: the product's id
+	lot     darkroom.Lot           // of a receipt: the rest
+	ounce   Ounce
 }
 
 // compare orders happenings by the moment, and those of one moment by the entry's id: an order that does not
@@ -116,20 +116,20 @@ func (s *State) lotAsSaid(id string) (Lot, bool) {
 	if came == nil {
 		return Lot{}, false
 	}
-	l := Lot{ID: id, ProductID: came.came.product, Lot: came.came.lot, Entry: came.entry, ounce: came.ounce}
+	l := Lot{ID: id, ProductID: came.said.product, Lot: came.said.lot, Entry: came.entry, ounce: came.said.ounce}
 	var p darkroom.Product
 	if now := s.products.now(l.ProductID, &s.corrections); now != nil {
 		p = now.value
 	}
 	l.Lot.Product = p.Name
-	left := level{lot: &l.Lot, ounce: came.ounce, density: p.Density.Value}
+	left := level{lot: &l.Lot, ounce: came.said.ounce, density: p.Density.Value}
 	for i, h := range s.lots[id] {
 		if !s.corrections.stands(h.entry) {
 			continue
 		}
 		switch h.do {
 		case actOpened:
-			l.Lot.Opened = h.opened
+			l.Lot.Opened = h.said.opened
 		case actDiscarded:
 			l.Gone = ThrownOut
 		case actCounted:
@@ -163,7 +163,7 @@ func (s *State) receipt(id string) (came *happening, counted int) {
 		if h.do == actReceived {
 			came = h
 		}
-		if h.do == actCounted || h.came.lot.Left.Given() || h.came.lot.LeftUnknown {
+		if h.do == actCounted || h.said.lot.Left.Given() || h.said.lot.LeftUnknown {
 			counted = i
 		}
 	}
@@ -187,12 +187,12 @@ type level struct {
 // count starts anew from what was seen. Words of another ounce than the lot's say theirs.
 func (v *level) count(h happening) {
 	if h.amount.packets > 0 {
-		v.lot.Packets = h.amount.packets
+		v.lot.Packets = int(h.amount.packets)
 		return
 	}
 	v.lot.Left, v.lot.LeftUnknown = darkroom.As[quantity.Volume]{}, h.amount.unknown
 	if !h.amount.unknown {
-		words := under(v.ounce, &setting[string]{value: h.words, ounce: h.ounce}, clearWords)
+		words := under(v.ounce, &setting[string]{value: h.said.words, ounce: h.said.ounce}, clearWords)
 		v.lot.Left = darkroom.As[quantity.Volume]{Value: h.amount.volume, Text: words}
 	}
 }
@@ -204,7 +204,7 @@ func (v *level) draw(a amount) {
 	case a.all:
 		v.all = true
 	case a.packets > 0:
-		v.packets += a.packets
+		v.packets += int(a.packets)
 	case a.mass > 0 && v.density > 0:
 		v.drawn += quantity.Volume(math.Round(float64(a.mass) / float64(v.density) * float64(quantity.Millilitre)))
 	case a.mass > 0:

@@ -100,13 +100,13 @@ func (s *State) tell(e Entry, body Body) error {
 		if err != nil {
 			return badBody(e, err)
 		}
-		s.happened(b.Lot, happening{do: actOpened, opened: darkroom.As[time.Time]{Value: day, Text: b.Opened}}, e)
+		s.happened(b.Lot, happening{do: actOpened, said: &saying{opened: darkroom.As[time.Time]{Value: day, Text: b.Opened}}}, e)
 	case *LotCounted:
 		a, err := readCount(b.Left, b.Ounce)
 		if err != nil {
 			return badBody(e, err)
 		}
-		s.happened(b.Lot, happening{do: actCounted, amount: a, words: b.Left, ounce: b.Ounce}, e)
+		s.happened(b.Lot, happening{do: actCounted, amount: a, said: &saying{words: b.Left, ounce: b.Ounce}}, e)
 	case *LotDrawn:
 		return s.tellDraws(e, []Draw{b.Draw}, b.Ounce)
 	case *LotDiscarded:
@@ -131,7 +131,7 @@ func (s *State) tellComing(e Entry, lot, product string, as []byte, o Ounce) err
 	if err != nil {
 		return badBody(e, err)
 	}
-	s.happened(lot, happening{do: actReceived, ounce: o, came: &coming{product: product, lot: l}}, e)
+	s.happened(lot, happening{do: actReceived, said: &saying{product: product, lot: l, ounce: o}}, e)
 	return nil
 }
 

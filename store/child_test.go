@@ -147,7 +147,7 @@ func heed(t *testing.T, line string, acked map[string]int64, failed map[string]i
 			t.Errorf("line %q: %v", line, err)
 		}
 		acked[words[1]] = position
-	case len(words) == 2 && words[0] == "failed":
+	case len(words) == 2 && (words[0] == "failed" || words[0] == "refused"):
 		failed[words[1]]++
 	default:
 		t.Errorf("the child says %q", line)

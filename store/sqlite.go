@@ -79,8 +79,12 @@ func probeSQLite(ctx context.Context, path string) error {
 		"a SQLite database of another program: application_id %#x, %d tables and indexes", id, tables)}
 }
 
-// claimSQLite marks the database as a book.
+// claimSQLite marks the database as a book, once.
 func claimSQLite(ctx context.Context, db *sql.DB) error {
+	var id int
+	if err := db.QueryRowContext(ctx, "PRAGMA application_id").Scan(&id); err != nil || id == applicationID {
+		return err
+	}
 	_, err := db.ExecContext(ctx, fmt.Sprintf("PRAGMA application_id=%d", applicationID))
 	return err
 }

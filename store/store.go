@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
 	"sync/atomic"
 	"time"
 
@@ -33,8 +34,10 @@ type Store struct {
 	lock     *os.File
 	writer   *sql.DB
 	reader   *sql.DB
-	turn     chan struct{} // held while writing
-	failed   atomic.Pointer[book.Error]
+	turn     chan struct{}              // held while writing
+	failed   atomic.Pointer[book.Error] // why nothing is written any more
+	closing  sync.Once
+	closed   error // what Close came to
 	states   states
 	warnings []Warning
 }
@@ -119,7 +122,10 @@ func place(path string) (string, error) {
 func create(path string) error {
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if errors.Is(err, fs.ErrExist) {
-		return nil
+		if info, err := os.Stat(path); err != nil || info.Mode().IsRegular() {
+			return err
+		}
+		return fmt.Errorf("no plain file: %w", fs.ErrPermission)
 	}
 	if err != nil {
 		return err
@@ -141,19 +147,26 @@ func (s *Store) Warnings() []Warning { return s.warnings }
 // Engine returns the name of the database engine.
 func (s *Store) Engine() string { return s.dialect.name }
 
-// Close waits for whoever writes, closes the database and lets go of its lock.
+// Close waits for whoever writes, closes the database and lets go of its lock. Closing again does nothing.
 func (s *Store) Close() error {
-	for range cap(s.turn) {
-		s.turn <- struct{}{}
-	}
-	var errs []error
-	for _, db := range []*sql.DB{s.reader, s.writer} {
-		if db != nil {
-			errs = append(errs, db.Close())
+	s.closing.Do(func() {
+		for range cap(s.turn) {
+			s.turn <- struct{}{}
 		}
-	}
-	if s.lock != nil {
-		errs = append(errs, s.lock.Close())
-	}
-	return s.dialect.fail(errors.Join(errs...))
+		s.failed.Store(&book.Error{Kind: book.Internal, Key: "store_closed"})
+		var errs []error
+		for _, db := range []*sql.DB{s.reader, s.writer} {
+			if db != nil {
+				errs = append(errs, db.Close())
+			}
+		}
+		if s.lock != nil {
+			errs = append(errs, s.lock.Close())
+		}
+		for range cap(s.turn) {
+			<-s.turn
+		}
+		s.closed = s.dialect.fail(errors.Join(errs...))
+	})
+	return s.closed
 }

@@ -1,0 +1,248 @@
+package book_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"wetside/book"
+)
+
+// shelf are decisions that a shelf is made of: two products, one of them a powder.
+func shelf() []book.Entry {
+	a := &book.Author{Now: evening.AddDate(0, -2, 0), NewID: counting("s")}
+	var all []book.Entry
+	for _, b := range []book.Body{
+		&book.Set{Part: book.RoomPart, As: []byte(`{"name":"Ropewalk Darkroom","ounce":"us"}`)},
+		&book.Set{Part: book.ProductPart, ID: "fix",
+			As: []byte(`{"name":"rapid fixer","role":"fixer","form":"liquid","density":"1.25 g/mL"}`)},
+		&book.Set{Part: book.ProductPart, ID: "dev",
+			As: []byte(`{"name":"film developer","role":"developer","form":"powder","makes":"1 L"}`)},
+	} {
+		e, err := a.Write(b)
+		if err != nil {
+			panic(err)
+		}
+		all = append(all, e)
+	}
+	return all
+}
+
+var lots = []string{"lot1", "lot2", "lot3", "stock1"}
+
+// facts draws what a device saw happen, at moments that often coincide.
+func facts(t *rapid.T, device string) []book.Entry {
+	var all []book.Entry
+	for i := range rapid.IntRange(0, 12).Draw(t, device) {
+		a := &book.Author{Device: device, NewID: func() string {
+			return fmt.Sprintf("%s-%d-%d", rapid.SampledFrom([]string{"a", "b", "c"}).Draw(t, "id"), i, len(device))
+		}}
+		a.Now = evening.Add(time.Duration(rapid.IntRange(0, 5).Draw(t, "minute")) * time.Minute)
+		e, err := a.Write(fact(t, fmt.Sprint(device, i)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		e.ID += device
+		all = append(all, e)
+	}
+	return all
+}
+
+func fact(t *rapid.T, name string) book.Body {
+	lot := rapid.SampledFrom(lots).Draw(t, "lot")
+	draw := book.Draw{
+		Lot:    lot,
+		Amount: rapid.SampledFrom([]string{"30 mL", "1 fl oz", "50 mL", "1/2 L", "25 g", "1 packet", "all"}).Draw(t, "amount"),
+		Times:  rapid.IntRange(0, 2).Draw(t, "times"),
+	}
+	switch rapid.IntRange(0, 7).Draw(t, "fact") {
+	case 0, 1:
+		if lot == "stock1" {
+			return &book.Stock{Lot: lot, Product: "dev", Ounce: book.USOunce, From: []book.Draw{draw},
+				As: []byte(`{"product":"film developer","state":"stock","holds":"1 L","made":"2026-12-01"}`)}
+		}
+		return &book.LotReceived{Lot: lot, Product: "fix", Ounce: book.USOunce, As: []byte(rapid.SampledFrom([]string{
+			`{"product":"rapid fixer","holds":"1 L"}`, `{"product":"rapid fixer","holds":"32 fl oz","left":"20 fl oz"}`,
+			`{"product":"rapid fixer","holds":"500 mL","left":"unknown"}`, `{"product":"rapid fixer"}`,
+		}).Draw(t, "as"))}
+	case 2:
+		return &book.LotOpened{Lot: lot, Opened: rapid.SampledFrom([]string{"2026-12-01", "2026-12-03"}).Draw(t, "day")}
+	case 3:
+		return &book.LotCounted{Lot: lot, Ounce: book.USOunce,
+			Left: rapid.SampledFrom([]string{"310 mL", "10 fl oz", "unknown", "0 mL"}).Draw(t, "left")}
+	case 4, 5:
+		return &book.LotDrawn{Draw: draw, Ounce: book.USOunce}
+	default:
+		return &book.Mixed{Bath: "bath" + name[:2], Product: "fix", Dilution: "1+4", Volume: "1 L", Ounce: book.USOunce,
+			From: []book.Draw{draw, {Lot: "lot1", Amount: "10 mL"}, {Amount: "5 mL"}}}
+	}
+}
+
+// interleaved merges lists in a random order that keeps each list's own.
+func interleaved(t *rapid.T, lists ...[]book.Entry) []book.Entry {
+	var all []book.Entry
+	lists = slices.Clone(lists)
+	for {
+		lists = slices.DeleteFunc(lists, func(l []book.Entry) bool { return len(l) == 0 })
+		if len(lists) == 0 {
+			return all
+		}
+		i := rapid.IntRange(0, len(lists)-1).Draw(t, "next")
+		all = append(all, lists[i][0])
+		lists[i] = lists[i][1:]
+	}
+}
+
+// TestAnyOrderOfFacts holds two orders in which the facts of three devices reach the book against each other.
+func TestAnyOrderOfFacts(t *testing.T) {
+	lotsSeen := 0
+	rapid.Check(t, func(t *rapid.T) {
+		devices := [][]book.Entry{facts(t, "x"), facts(t, "yy"), facts(t, "zzz")}
+		one := lookAt(fold(t, append(shelf(), interleaved(t, devices...)...)), nil)
+		two := lookAt(fold(t, append(shelf(), interleaved(t, devices...)...)), nil)
+		if d := cmp.Diff(one, two, everything); d != "" {
+			t.Fatalf("two orders, two states:\n%s", d)
+		}
+		lotsSeen += len(one.Lots)
+	})
+	if lotsSeen == 0 {
+		t.Error("no lot was ever seen: the test compares nothing")
+	}
+}
+
+// TestTakenBackIsNeverThere holds a book in which entries were taken back, some of the corrections taken back in turn,
+// against one in which they never stood.
+func TestTakenBackIsNeverThere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		all := append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"))...)
+		a := &book.Author{Now: evening, NewID: counting("c")}
+		var stands, corrections []book.Entry
+		for i, e := range all {
+			depth := rapid.IntRange(0, 3).Draw(t, "corrections") // of it, of the correction, of that one
+			if i < 3 {
+				depth = 0
+			}
+			if depth%2 == 0 {
+				stands = append(stands, e)
+			}
+			target := e.ID
+			for range depth {
+				c, err := a.TakeBack(target, "")
+				if err != nil {
+					t.Fatal(err)
+				}
+				corrections = append(corrections, c)
+				target = c.ID
+			}
+		}
+		got := lookAt(fold(t, append(all, corrections...)), nil)
+		if d := cmp.Diff(lookAt(fold(t, stands), nil), got, everything); d != "" {
+			t.Fatalf("(-never there +taken back):\n%s", d)
+		}
+	})
+}
+
+// TestStepByStep holds the state that was moved on entry by entry, with copies taken on the way, against folds from
+// nothing.
+func TestStepByStep(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		all := place(append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"))...))
+		s := book.New("room", book.Upcasters())
+		var copies []*book.State
+		for _, e := range all {
+			c := s.Clone()
+			if rapid.Bool().Draw(t, "go on with the copy") {
+				c, s = s, c
+			}
+			copies = append(copies, c)
+			if err := s.Apply(e); err != nil {
+				t.Fatal(err)
+			}
+		}
+		for i, c := range append(copies, s) {
+			want, err := book.Fold("room", all[:i])
+			if err != nil {
+				t.Fatal(err)
+			}
+			if c.Position() != int64(i) {
+				t.Fatalf("copy %d is at %d", i, c.Position())
+			}
+			if d := cmp.Diff(lookAt(want, nil), lookAt(c, nil), everything); d != "" {
+				t.Fatalf("at %d (-fold +copy):\n%s", i, d)
+			}
+		}
+	})
+}
+
+// TestLeft holds what is left in a bottle against plain arithmetic in millilitres, done apart.
+func TestLeft(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		j := newJournal(t)
+		j.write(&book.Set{Part: book.RoomPart, As: []byte(`{"name":"Ropewalk Darkroom","ounce":"imperial"}`)})
+		j.write(&book.Set{Part: book.ProductPart, ID: "fix", As: stopBath("fix")})
+		j.write(&book.LotReceived{Lot: "lot1", Product: "fix", As: []byte(`{"product":"fix","holds":"5 L"}`)})
+		left, known, over := 5000.0, true, false
+		for range rapid.IntRange(0, 20).Draw(t, "events") {
+			ml := []float64{30, 2 * 28.4130625, 1000, 12.5}
+			words := []string{"30 mL", "2 fl oz", "1 L", "12 1/2 mL"}
+			i := rapid.IntRange(0, 3).Draw(t, "amount")
+			if rapid.IntRange(0, 4).Draw(t, "counted") == 0 {
+				j.write(&book.LotCounted{Lot: "lot1", Left: words[i], Ounce: book.ImperialOunce})
+				left, known, over = ml[i], true, false
+				continue
+			}
+			j.write(&book.LotDrawn{Draw: book.Draw{Lot: "lot1", Amount: words[i], Times: 2}, Ounce: book.ImperialOunce})
+			left -= 2 * ml[i]
+			known, over = left > -1e-6, left < -1e-6
+		}
+		l, _ := j.state.Lot("lot1")
+		got := l.Lot.Left.Value.ML()
+		if !l.Lot.Left.Given() {
+			got = 5000
+		}
+		switch {
+		case known && l.Gone == book.There && math.Abs(got-left) > 0.0051, // the words are to the hundredth
+			known && l.Gone == book.UsedUp && math.Abs(left) > 1e-6,
+			!known != l.Lot.LeftUnknown, over != l.Overdrawn:
+			t.Fatalf("left %q (unknown %v, over %v, gone %v), want %g mL (known %v)",
+				l.Lot.Left.Text, l.Lot.LeftUnknown, l.Overdrawn, l.Gone, left, known)
+		}
+	})
+}
+
+// TestWordsOfWhatIsLeft draws once and reads what is left in the words of the file.
+func TestWordsOfWhatIsLeft(t *testing.T) {
+	for _, c := range []struct {
+		holds, drawn string
+		times        int
+		want         string
+	}{
+		{"1 L", "30 mL", 1, "0.97 L"},
+		{"1 L", "12.3 mL", 1, "987.7 mL"},
+		{"500 mL", "1 mL", 3, "497 mL"},
+		{"1 quart", "1 fl oz", 1, "31/32 US quart"},
+		{"32 fl oz", "1/2 fl oz", 1, "31 1/2 US fl oz"},
+		{"1 gal", "30 mL", 1, "3755.41 mL"},    // 3785.411784 - 30
+		{"5 L", "1 US fl oz", 1, "4970.43 mL"}, // 5000 - 29.5735295625
+		{"500 mL", "45 g", 1, "464 mL"},        // 45 g ÷ 1.25 g/mL = 36 mL
+		{"1 imperial pint", "1 imperial fl oz", 1, "19/20 imperial pint"},
+	} {
+		j := newJournal(t)
+		for _, e := range shelf() {
+			if err := j.try(e); err != nil {
+				t.Fatal(err)
+			}
+		}
+		j.write(&book.LotReceived{Lot: "l", Product: "fix", Ounce: book.USOunce,
+			As: fmt.Appendf(nil, `{"product":"rapid fixer","holds":%q}`, c.holds)})
+		j.write(&book.LotDrawn{Draw: book.Draw{Lot: "l", Amount: c.drawn, Times: c.times}, Ounce: book.USOunce})
+		if got := j.file().Shelf.Lots[0].Left.Text; got != c.want {
+			t.Errorf("%s less %d times %s: left %q, want %q", c.holds, c.times, c.drawn, got, c.want)
+		}
+	}
+}
