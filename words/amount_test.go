@@ -2,9 +2,12 @@ package words_test
 
 import (
 	"math"
+	"os"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
+	"testing/fstest"
 	"time"
 
 	"wetside/trade/dilution"
@@ -218,6 +221,35 @@ func TestLanguages(t *testing.T) {
 	}
 	if _, err := words.New("not a language!", quantity.Metric, quantity.NoOunce); err == nil {
 		t.Error("a tag that is none was taken")
+	}
+}
+
+// Another language is one more file, and nothing else: here every message of the English one in angle quotes, under
+// the tag of a language that writes 1,5.
+func TestAnotherLanguageIsOneMoreFile(t *testing.T) {
+	english, err := os.ReadFile("active.en.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	quoted := regexp.MustCompile(`(?m)^(\w+ = ")(.*)"$`).ReplaceAll(english, []byte("${1}«${2}»\""))
+	c, err := words.OpenFrom(fstest.MapFS{
+		"active.en.toml": {Data: english}, "active.de.toml": {Data: quoted}, "sources.toml": {},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := c.Voice("de-AT", quantity.Metric, quantity.NoOunce)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := v.Label("today"), "«Today»"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := spaced(v.Volume(quantity.Litre*3/2)), "1,5 L"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := spaced(v.Count("sheets", 1)), "«1 sheet»"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }
 

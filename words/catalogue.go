@@ -26,7 +26,10 @@ type Catalogue struct {
 }
 
 // Open reads the message files that are built in. An error is a mistake in one of them.
-func Open() (*Catalogue, error) {
+func Open() (*Catalogue, error) { return OpenFrom(files) }
+
+// OpenFrom reads the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
+func OpenFrom(files fs.FS) (*Catalogue, error) {
 	c := &Catalogue{bundle: i18n.NewBundle(language.English)}
 	c.bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
 	names, err := fs.Glob(files, "active.*.toml")
@@ -34,7 +37,7 @@ func Open() (*Catalogue, error) {
 		return nil, err
 	}
 	for _, name := range names {
-		if err := c.read(name); err != nil {
+		if err := c.read(files, name); err != nil {
 			return nil, fmt.Errorf("message file %s: %w", name, err)
 		}
 	}
@@ -44,7 +47,7 @@ func Open() (*Catalogue, error) {
 	return c, nil
 }
 
-func (c *Catalogue) read(name string) error {
+func (c *Catalogue) read(files fs.FS, name string) error {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		return err

@@ -62,7 +62,7 @@ func bothOunces(vessels []measure.Vessel) bool {
 // the names a thing of the room in a sentence: "the **litre jug**", but "**Jug 1**".
 func (v *Voice) the(name string) string {
 	name = own(name)
-	if first, _ := utf8.DecodeRuneInString(name); unicode.IsUpper(first) || unicode.IsDigit(first) {
+	if first, _ := utf8.DecodeRuneInString(name); unicode.IsUpper(first) {
 		return v.say("the.proper", args{"Name": name})
 	}
 	return v.say("the.common", args{"Name": name})

@@ -167,6 +167,9 @@ func (v *Voice) TemperLine(r temper.Result, w Water) Phrase {
 			key = "temper.clause_up"
 			if i == 0 {
 				key = "temper.clause_first"
+				if w.Vessel != "" {
+					key, a["In"] = "temper.clause_first_in", v.the(w.Vessel)
+				}
 			}
 			a["Mark"] = v.short(v.level(m.To, w))
 		}
