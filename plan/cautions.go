@@ -11,16 +11,20 @@ import (
 
 // cautions puts what holds for all of the mixing at the head, once, and at a bath only what is special to it.
 func (m *maker) cautions() {
-	any := len(m.plan.DayBefore) > 0
-	for i := range m.plan.Baths {
+	mixing, hot := len(m.plan.DayBefore) > 0, false
+	for _, i := range m.plan.Order {
 		b, p := m.bath(i), m.products[i]
 		if p == nil {
 			continue
 		}
-		any = true
+		mixing = true
 		b.Cautions = bathCautions(b, p)
+		if !hot && scalding(b) { // said where the hot tap is first used: what is repeated is not read
+			hot = true
+			b.Cautions = append(b.Cautions, Caution{Kind: HotWater, Subject: p.Name})
+		}
 	}
-	if !any {
+	if !mixing {
 		return
 	}
 	m.plan.Cautions = []Caution{{Kind: GlovesGoggles}, {Kind: LabelFirst}, {Kind: NoKitchenware}, {Kind: Air}}
@@ -41,9 +45,12 @@ func bathCautions(b *Bath, p *darkroom.Product) []Caution {
 	add(StrongAlkali, p.Alkali.Value)
 	add(Corrosive, hazard(p, "H314") && !p.Acid.Value && !p.Alkali.Value)
 	add(Sensitiser, hazard(p, "H317") || hazard(p, "H334"))
-	add(HotWater, b.Temper != nil && b.Temper.Status != temper.OutOfReach && b.Temper.Scald)
 	add(FixerNoDrain, p.Role == process.Fixer && b.Step != process.SecondFix)
 	return out
+}
+
+func scalding(b *Bath) bool {
+	return b.Temper != nil && b.Temper.Status != temper.OutOfReach && b.Temper.Scald
 }
 
 func hazard(p *darkroom.Product, h string) bool {

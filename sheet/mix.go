@@ -95,19 +95,18 @@ func (m *mixSheet) cautions(cs []plan.Caution) {
 
 // numbered sets one thing to do with its number, in a column of a width.
 func (m *mixSheet) numbered(n int, p words.Phrase, width float64) {
-	const indent, pt = 8.0, 12.0
-	lines := m.lines(p, pt, width-indent)
+	lines := m.lines(p, stepPoints, width-stepIndent)
 	m.ink(scene.Soft)
-	m.size(pt, "")
-	m.doc.Text(margin, m.y+lead(pt)*0.76, strconv.Itoa(n))
+	m.size(stepPoints, "")
+	m.doc.Text(margin, m.y+lead(stepPoints)*0.76, strconv.Itoa(n))
 	m.ink(scene.Ink)
-	m.y = m.set(lines, margin+indent, m.y, pt) + 1.4
+	m.y = m.set(lines, margin+stepIndent, m.y, stepPoints) + 1.3
 }
 
 // bath sets one bath: its steps on the left, its readings drawn on the right.
 func (m *mixSheet) bath(b plan.Bath) {
 	where := b.Tray + b.Tank
-	left := m.v.Bath(b)
+	left := m.v.BathTitle(b)
 	if where != "" {
 		left += " → " + where
 	}
@@ -119,15 +118,11 @@ func (m *mixSheet) bath(b plan.Bath) {
 		return
 	}
 	pictures := m.pictures(b)
-	h := 62.0
-	if len(pictures) > 0 {
-		h = 30 + pictures[0].HeightAt(pictureWidth)
-	}
-	m.room(h)
+	m.room(m.heightOf(b, pictures))
 	m.title(left, right)
 	m.cautions(b.Cautions)
 	page, top := m.doc.PageNo(), m.y
-	m.steps(b, m.inner()-pictureWidth-6)
+	m.steps(b)
 	bottom := m.y
 	if m.doc.PageNo() == page {
 		bottom = max(bottom, m.column(pictures, top))
@@ -137,36 +132,70 @@ func (m *mixSheet) bath(b plan.Bath) {
 	m.y += 4
 }
 
-// steps sets what is to be done for a bath, in a column.
-func (m *mixSheet) steps(b plan.Bath, width float64) {
-	n := 0
-	add := func(p words.Phrase) {
+// An item is one line of a bath: a thing to do, numbered, or something said beside.
+type item struct {
+	say      words.Phrase
+	numbered bool
+}
+
+// items lists what is to be done for a bath: rinsing, its water, its mix; which bottle beside.
+func (m *mixSheet) items(b plan.Bath) []item {
+	var out []item
+	add := func(p words.Phrase, numbered bool) {
 		if len(p) > 0 {
-			n++
-			m.numbered(n, p, width)
+			out = append(out, item{p, numbered})
 		}
 	}
-	add(m.v.Rinse(b))
 	for _, d := range b.Lots {
-		m.aside(m.v.Draw(d, m.file.Shelf.Lots), width)
+		add(m.v.Draw(d, m.file.Shelf.Lots), false)
 	}
+	add(m.v.Rinse(b), true)
 	if b.Temper != nil {
-		add(m.v.TemperLine(*b.Temper, words.WaterOf(b)))
+		add(m.v.TemperLine(*b.Temper, words.WaterOf(b)), true)
 	}
 	for _, l := range m.v.BathMix(b) {
-		if l.Kind == words.Note || l.Kind == words.Again {
-			m.aside(l.Say, width)
+		add(l.Say, l.Kind != words.Note && l.Kind != words.Again)
+	}
+	return out
+}
+
+// heightOf returns how high a bath is, so that it does not stand on two pages: its head, cautions, and the higher of its
+// items and its drawings.
+func (m *mixSheet) heightOf(b plan.Bath, pictures []scene.Scene) float64 {
+	steps := 0.0
+	for _, x := range m.items(b) {
+		pt := asidePoints
+		if x.numbered {
+			pt = stepPoints
+		}
+		steps += float64(len(m.lines(x.say, pt, m.stepsWidth()-stepIndent)))*lead(pt) + 1.3
+	}
+	drawn := 0.0
+	for _, s := range pictures {
+		drawn = max(drawn, s.HeightAt(pictureWidth)+3)
+	}
+	return 10 + float64(len(b.Cautions))*(lead(10)*2+1) + max(steps, drawn) + float64(1+len(b.Findings))*lead(10)
+}
+
+func (m *mixSheet) stepsWidth() float64 { return m.inner() - columnWidth - 5 }
+
+// steps sets the items of a bath in a column.
+func (m *mixSheet) steps(b plan.Bath) {
+	n := 0
+	for _, x := range m.items(b) {
+		if x.numbered {
+			n++
+			m.numbered(n, x.say, m.stepsWidth())
 			continue
 		}
-		add(l.Say)
+		m.aside(x.say, m.stepsWidth())
 	}
 }
 
 // aside sets a sentence without a number, smaller.
 func (m *mixSheet) aside(p words.Phrase, width float64) {
-	const indent, pt = 8.0, 10.0
 	m.ink(scene.Soft)
-	m.y = m.set(m.lines(p, pt, width-indent), margin+indent, m.y, pt) + 1.2
+	m.y = m.set(m.lines(p, asidePoints, width-stepIndent), margin+stepIndent, m.y, asidePoints) + 1.3
 }
 
 // after sets what is said of a bath once it is mixed.
@@ -179,7 +208,16 @@ func (m *mixSheet) after(b plan.Bath) {
 	}
 }
 
-const pictureWidth = 62.0
+// Two drawings stand side by side at the right.
+const (
+	pictureWidth = 41.0
+	pictureGap   = 3.0
+	columnWidth  = 2*pictureWidth + pictureGap
+
+	stepPoints  = 11.0
+	asidePoints = 9.5
+	stepIndent  = 7.0
+)
 
 // pictures returns the drawings of a bath's readings, at most two: the chemical's and the last water's.
 func (m *mixSheet) pictures(b plan.Bath) []scene.Scene {
@@ -204,18 +242,19 @@ func (m *mixSheet) pictures(b plan.Bath) []scene.Scene {
 	return out
 }
 
-// column sets drawings below each other at the right, as far as the page goes, and returns where they end.
+// column sets drawings side by side at the right and returns where they end.
 func (m *mixSheet) column(all []scene.Scene, y float64) float64 {
-	x := m.width - margin - pictureWidth
-	for _, s := range all {
-		h := s.HeightAt(pictureWidth)
-		if y+h > m.height-footer {
-			break
-		}
-		s.PDF(m.doc, scene.Place{X: x, Y: y, Width: pictureWidth}, family)
-		y += h + 3
+	x := m.width - margin - columnWidth
+	if len(all) == 1 {
+		x += pictureWidth + pictureGap
 	}
-	return y
+	bottom := y
+	for _, s := range all {
+		s.PDF(m.doc, scene.Place{X: x, Y: y, Width: pictureWidth}, family)
+		bottom = max(bottom, y+s.HeightAt(pictureWidth)+3)
+		x += pictureWidth + pictureGap
+	}
+	return bottom
 }
 
 // chains sets, for each load, the steps that it goes through and how long.
