@@ -9,10 +9,10 @@ import (
 )
 
 // Much liquid in a large tray: the offer of a smaller one is made from this volume on, where the sheet's
-// usual tray would take less than two thirds of it (common practice).
+// usual tray would take at most four fifths of it (common practice).
 const (
 	muchLiquid    = 3 * quantity.Litre
-	smallerAtMost = 2.0 / 3
+	smallerAtMost = 0.8
 )
 
 // giveTrays finds a tray for every bath that has neither tray nor tank yet.
