@@ -1,6 +1,7 @@
 package darkroom
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/invopop/jsonschema"
@@ -50,12 +51,7 @@ func formFields(s *jsonschema.Schema, group, text string, counts map[string]int)
 }
 
 func required(s *jsonschema.Schema, name string) bool {
-	for _, r := range s.Required {
-		if r == name {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(s.Required, name)
 }
 
 // wordsOf returns the words that a scalar may have.

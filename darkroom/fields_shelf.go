@@ -67,7 +67,8 @@ func productLabel() []field[Product] {
 // states are those of a container, with other words for the same.
 func states() []choice[State] {
 	return []choice[State]{
-		{word: "unopened", value: Unopened}, {word: "opened", value: Opened},
+		{word: "unopened", value: Unopened},
+		{word: "opened", value: Opened},
 		{word: "full bottle", value: FullBottle, others: []string{"full"}},
 		{word: "part bottle", value: PartBottle, others: []string{"half bottle", "half full", "part full", "half-full bottle"}},
 		{word: "floating lid", value: FloatingLid},

@@ -86,14 +86,14 @@ func TestReadFormProblems(t *testing.T) {
 // TestReadFormOfLists holds that a list of words may be one text, by commas or lines.
 func TestReadFormOfLists(t *testing.T) {
 	f := contract(t)
-	p, err := darkroom.ReadForm[darkroom.Product](f, darkroom.New, map[string]string{
+	_, err := darkroom.ReadForm[darkroom.Product](f, darkroom.New, map[string]string{
 		"name": "lith developer", "role": "developer", "form": "liquid", "for": "RC paper, fb", "hazards": "H317, H319\nH351",
 		"packs[0].holds": "1 L", "packs[0].price": "12,5", "dilutions.RC paper": "1+1+10",
 	})
-	if d := cmp.Diff([]string{`hazards[0]: must be a hazard statement, such as H314, got "H317, H319"`}, lines(t, err)); d != "" {
+	if d := cmp.Diff([]string{`hazards: must be a hazard statement, such as H314, got "H317, H319"`}, lines(t, err)); d != "" {
 		t.Errorf("(-want +got):\n%s", d)
 	}
-	p, err = darkroom.ReadForm[darkroom.Product](f, darkroom.New, map[string]string{
+	p, err := darkroom.ReadForm[darkroom.Product](f, darkroom.New, map[string]string{
 		"name": "lith developer", "role": "developer", "form": "liquid", "for": "RC paper, fb", "hazards": "H317, H319,",
 		"packs[0].holds": "1 L", "packs[0].price": "12,5", "dilutions.RC paper": "1+1+10",
 	})
@@ -241,5 +241,39 @@ func TestLookups(t *testing.T) {
 	}
 	if got := darkroom.IndexOf[darkroom.Lot](f, "rapid fixer"); got != darkroom.New {
 		t.Errorf("IndexOf a lot %d, want New", got)
+	}
+}
+
+// TestFormFields holds that the inputs of a form are the fields that ReadForm knows, with their words and musts.
+func TestFormFields(t *testing.T) {
+	fields := darkroom.FormFields[darkroom.Vessel](map[string]int{"scales": 2})
+	form := map[string]string{}
+	var names, musts []string
+	for _, f := range fields {
+		names = append(names, f.Name)
+		if f.Must {
+			musts = append(musts, f.Name)
+		}
+		if f.Text == "" {
+			t.Errorf("%s says nothing", f.Name)
+		}
+		if len(f.Words) > 0 {
+			form[f.Name] = f.Words[0]
+		}
+	}
+	want := []string{
+		"name", "kind", "class", "keep_for", "permissible_error", "inner_width", "half_marks", "setting", "setting_between",
+		"scales[0].unit", "scales[0].from", "scales[0].to", "scales[0].step", "scales[0].numbered",
+		"scales[1].unit", "scales[1].from", "scales[1].to", "scales[1].step", "scales[1].numbered",
+	}
+	if d := cmp.Diff(want, names); d != "" {
+		t.Errorf("names (-want +got):\n%s", d)
+	}
+	want = []string{"name", "kind", "scales[0].unit", "scales[0].from", "scales[0].to", "scales[0].step"}
+	if d := cmp.Diff(want, musts[:min(len(musts), 6)]); d != "" {
+		t.Errorf("musts (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff(map[string]string{"kind": "jug", "class": "A", "half_marks": "yes"}, form); d != "" {
+		t.Errorf("words (-want +got):\n%s", d)
 	}
 }

@@ -57,8 +57,6 @@ func (g *gen) volume() string {
 	return g.pick("1 L", "500 mL", "32 fl oz", "1/2 US gal", "1 imp pint", "0.75 l", "½ L", "750ml", "12 oz", "1 quart")
 }
 
-func (g *gen) material() string { return g.pick("RC paper", "FB paper", "film", "fb", "RC") }
-
 func (g *gen) byMaterial(value func() string) string {
 	return g.fields("?RC paper", value(), "?FB paper", value(), "?film", value())
 }

@@ -185,7 +185,10 @@ func readList[T any](r *reader, n *outline.Node, k kind[T]) []T {
 	case blank(n):
 		return nil
 	case n.Kind == outline.Scalar && n.Loose:
-		items = parted(n)
+		for _, v := range parted(n) {
+			all = append(all, k.read(r, v)) // all of one input, so at the path of the list
+		}
+		return all
 	case n.Kind != outline.List:
 		r.bad(n, Problem{Kind: ProblemNotList})
 		return nil

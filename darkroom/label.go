@@ -21,11 +21,11 @@ func ReadCapacity(text string, o quantity.Ounce) (Capacity, error) {
 	work, per := strings.TrimSpace(text[:i]), strings.TrimSpace(text[i+len(" per "):])
 	number, unit, _ := strings.Cut(work, " ")
 	n, err := quantity.ReadRatio(number)
-	switch {
-	case err != nil:
-		return c, err
-	case n.Sign() <= 0 || n.Float() > maxSheets:
-		return c, &quantity.ReadError{Text: cut(text), Want: "capacity", Why: quantity.WhyNotPositive}
+	if err == nil {
+		err = positive(n.Float(), maxSheets, text, "capacity")
+	}
+	if err != nil {
+		return Capacity{}, err
 	}
 	if err := c.work(n.Float(), strings.TrimSpace(unit)); err != nil {
 		return Capacity{}, err
@@ -95,7 +95,13 @@ func ReadRange(text string) (Range, error) {
 	for _, under := range []string{"<", "≤", "under ", "below ", "up to "} {
 		if rest, ok := strings.CutPrefix(text, under); ok {
 			to, err := quantity.ReadShare(strings.TrimSpace(rest))
-			return Range{To: to}, err
+			if err == nil {
+				err = positive(to, 1, text, "share")
+			}
+			if err != nil {
+				return Range{}, err
+			}
+			return Range{To: to}, nil
 		}
 	}
 	from, to, several := twoEnds(text)
@@ -124,7 +130,7 @@ func ReadRange(text string) (Range, error) {
 // twoEnds parts "1 to 2 %" and "1-2 %".
 func twoEnds(text string) (from, to string, several bool) {
 	for _, between := range []string{" to ", "–", "-"} {
-		if from, to, ok := strings.Cut(text, between); ok {
+		if from, to, ok := strings.Cut(text, between); ok && from != "" {
 			return strings.TrimSpace(from), strings.TrimSpace(to), true
 		}
 	}
@@ -141,7 +147,9 @@ func ReadPermissible(text string, o quantity.Ounce) (p measure.Permissible, mass
 		var v float64
 		if strings.HasSuffix(part, "%") {
 			figure = &p.Rel
-			v, err = quantity.ReadShare(part)
+			if v, err = quantity.ReadShare(part); err == nil {
+				err = positive(v, 1, text, "error")
+			}
 		} else {
 			figure = &p.Abs
 			v, mass, err = readAbsolute(part, o)
@@ -149,8 +157,8 @@ func ReadPermissible(text string, o quantity.Ounce) (p measure.Permissible, mass
 		switch {
 		case err != nil:
 			return measure.Permissible{}, false, err
-		case v <= 0 || p.Rel > 1:
-			return measure.Permissible{}, false, &quantity.ReadError{Text: cut(text), Want: "error", Why: quantity.WhyNotPositive}
+		case v <= 0:
+			return measure.Permissible{}, false, positive(v, 1, text, "error")
 		case *figure != 0 || len(parts) > 2:
 			return measure.Permissible{}, false, unreadable(text, "error")
 		}
@@ -200,18 +208,24 @@ func ReadReuse(text string, o quantity.Ounce) (Reuse, error) {
 	}
 	if m := longerPattern.FindStringSubmatch(low); m != nil {
 		s, err := quantity.ReadShare(m[1])
-		if err == nil && (s <= 0 || s > 1) {
-			err = &quantity.ReadError{Text: cut(text), Want: "reuse", Why: quantity.WhyNotPositive}
+		if err == nil {
+			err = positive(s, 1, text, "reuse")
 		}
-		return Reuse{Longer: s}, err
+		if err != nil {
+			return Reuse{}, err
+		}
+		return Reuse{Longer: s}, nil
 	}
 	if rest, ok := strings.CutPrefix(low, "replenish "); ok {
 		if rest, ok = strings.CutSuffix(rest, " per roll"); ok {
 			v, err := quantity.ReadVolume(rest, o)
-			if err == nil && v <= 0 {
-				err = &quantity.ReadError{Text: cut(text), Want: "reuse", Why: quantity.WhyNotPositive}
+			if err == nil {
+				err = positive(v.ML(), maxVessel.ML(), text, "reuse")
 			}
-			return Reuse{Replenish: v}, err
+			if err != nil {
+				return Reuse{}, err
+			}
+			return Reuse{Replenish: v}, nil
 		}
 	}
 	return Reuse{}, unreadable(text, "reuse")
@@ -223,6 +237,17 @@ func readPackets(text string) (int, bool) {
 	unit = strings.ToLower(strings.TrimSpace(unit))
 	n, err := strconv.Atoi(number)
 	return n, err == nil && (unit == "packet" || unit == "packets")
+}
+
+// positive is the error for a figure that is not above 0 or is above high, nil for others.
+func positive(figure, high float64, text, want string) error {
+	switch {
+	case figure <= 0:
+		return &quantity.ReadError{Text: cut(text), Want: want, Why: quantity.WhyNotPositive}
+	case figure > high:
+		return &quantity.ReadError{Text: cut(text), Want: want, Why: quantity.WhyTooLarge}
+	}
+	return nil
 }
 
 // unreadable is the error for words that have not the form of what is wanted.

@@ -30,6 +30,8 @@ type Expected struct {
 }
 
 // Problems are all mistakes of a file or form, in the order of their places. It is the error of Read.
+//
+//nolint:errname // it is a list of findings first, and an error where Read returns it
 type Problems []Problem
 
 // Error says the first problem, and how many more there are.

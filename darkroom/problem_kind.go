@@ -1,5 +1,11 @@
 package darkroom
 
+import (
+	"slices"
+
+	"wetside/darkroom/outline"
+)
+
 // ProblemKind is the reason of a Problem, a stable key of the message catalogue. Beside these it may be any reason
 // of package outline, quantity or dilution.
 type ProblemKind string
@@ -39,3 +45,27 @@ const (
 	ProblemNoSuchRoleOrProduct ProblemKind = "no_such_role_or_product"
 	ProblemNoDeveloper         ProblemKind = "no_developer"
 )
+
+// ProblemKinds returns the reasons that are this package's own and those of package outline, for a catalogue that
+// has to hold them all. Beside them a Problem may have any quantity.Why or dilution.Reason.
+func ProblemKinds() []ProblemKind {
+	kinds := []ProblemKind{
+		ProblemMissing, ProblemUnknownField, ProblemDuplicateKey,
+		ProblemNotMapping, ProblemNotList, ProblemNotOneValue,
+		ProblemBlankItem, ProblemTextTooLong, ProblemControlCharacter,
+		ProblemNotAWord, ProblemUnreadable, ProblemNotACount,
+		ProblemOutOfBounds, ProblemNotPositive, ProblemNegative,
+		ProblemNoSuchDate, ProblemWhichOunce, ProblemNotRising,
+		ProblemHotBelowCold, ProblemDoesNotGo, ProblemNotAbove,
+		ProblemMarksDoNotDivide, ProblemTooManyMarks, ProblemNumbersMiss,
+		ProblemOverBrim, ProblemNotFor, ProblemMoreThanHolds,
+		ProblemBefore, ProblemSameName, ProblemNoSuchProduct,
+		ProblemNoSuchRoleOrProduct, ProblemNoDeveloper,
+	}
+	for _, k := range outline.Kinds() {
+		if !slices.Contains(kinds, ProblemKind(k)) {
+			kinds = append(kinds, ProblemKind(k))
+		}
+	}
+	return kinds
+}

@@ -106,7 +106,7 @@ func (p Problem) ofYAML() string {
 		}
 		return "stands twice under different names: keep one"
 	case outline.Syntax:
-		why := ""
+		var why string
 		if p.Found != "" {
 			why = " (" + p.Found + ")"
 		}
@@ -213,7 +213,7 @@ func (p Problem) ofRules() string {
 
 // ofWords says why a quantity could not be read.
 func (p Problem) ofWords() string {
-	why := ""
+	var why string
 	switch quantity.Why(p.Kind) {
 	case quantity.WhyNoNumber:
 		why = "which does not begin with a number"
@@ -255,7 +255,7 @@ func (p Problem) ofWords() string {
 
 // ofLabel says why words are no dilution.
 func (p Problem) ofLabel() string {
-	why := ""
+	var why string
 	switch dilution.Reason(p.Kind) {
 	case dilution.NoParts:
 		why = "which says nothing of the water"

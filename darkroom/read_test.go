@@ -124,7 +124,7 @@ func TestCostly(t *testing.T) {
 		{"documents", "", "---\n", ""},
 		{"tabs", "", "\t\n", ""},
 		{"colons", "", ": ", ""},
-		{"problems", "people:\n", "  - {nmae: x}\n", ""},
+		{"problems", "people:\n", "  - {called: x}\n", ""},
 		{"lots", "shelf:\n  lots:\n", "  - {product: x, holds: 5}\n", ""},
 		{"names", "bench:\n  trays:\n", "  - {name: x}\n", ""},
 	}

@@ -194,7 +194,7 @@ func price() scalar[int64] {
 			}
 			return n, nil
 		},
-		schema: func() *jsonschema.Schema { return schemaOfNumber() },
+		schema: schemaOfNumber,
 	}
 }
 

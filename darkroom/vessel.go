@@ -1,30 +1,28 @@
 package darkroom
 
 import (
+	"slices"
+
 	"wetside/trade/measure"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
 )
 
-// Serves says for what a vessel may be used beside one product: chemical is false where another is to be used,
-// or this one is kept for something else; water is false where it is kept for something else.
-func (v Vessel) Serves(p Product, b Bench) (chemical, water bool) {
-	if v.KeepFor != "" && !v.keptFor(p) {
-		return false, false
-	}
+// Serves reports whether a vessel may be used for a product, its water included, among the vessels of a bench: not
+// where it is kept for something else, nor where the product has a vessel of its own. Only a balance stays, for
+// there is nothing in it to mix up.
+func (v Vessel) Serves(p Product, b Bench) bool {
 	if v.KeepFor != "" {
-		return true, true
+		return v.keptFor(p)
 	}
-	for _, other := range b.Vessels {
-		if other.KeepFor != "" && other.keptFor(p) && (other.Kind == measure.Balance) == (v.Kind == measure.Balance) {
-			return false, true
-		}
-	}
-	return true, true
+	return v.Kind == measure.Balance || !slices.ContainsFunc(b.Vessels, func(o Vessel) bool { return o.keptFor(p) })
 }
 
 // keptFor reports whether a vessel is kept for a product, by its name or its role.
 func (v Vessel) keptFor(p Product) bool {
+	if v.KeepFor == "" {
+		return false
+	}
 	return v.KeepFor == p.Name || p.Role != process.NoRole && v.KeepFor == p.Role.String()
 }
 
@@ -33,13 +31,13 @@ func (v Vessel) keptFor(p Product) bool {
 // other. Only the contract's defaults are filled in: a cylinder without a class is of class B, no mark is numbered
 // without numbered, none are read half-way without half_marks.
 func (v Vessel) ForMeasure(p Product, b Bench) measure.Vessel {
-	chemical, water := v.Serves(p, b)
+	out := !v.Serves(p, b)
 	m := measure.Vessel{
 		Name: v.Name, Kind: v.Kind, Class: v.Class,
 		HalfMarks:      v.HalfMarks.Or(false),
 		InnerWidth:     v.InnerWidth.Or(0),
-		NotForChemical: !chemical,
-		NotForWater:    !water,
+		NotForChemical: out,
+		NotForWater:    out,
 		Setting: measure.Setting{
 			OnMark:  v.Setting.Or(quantity.Ratio{}).Float(),
 			Between: v.SettingBetween.Or(quantity.Ratio{}).Float(),

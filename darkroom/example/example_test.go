@@ -42,6 +42,11 @@ func inDate(t *testing.T, today time.Time, f darkroom.File) {
 	t.Helper()
 	evening := f.Session.Starts.Value
 	for _, l := range f.Shelf.Lots {
+		for _, day := range []darkroom.As[time.Time]{l.Received, l.Opened, l.Made} {
+			if day.Value.After(evening) {
+				t.Errorf("%s: %s has a day to come, %s", today, l.Product, day.Text)
+			}
+		}
 		p, _ := f.Shelf.Product(l.Product)
 		state, since := darkroom.Unopened, l.Received
 		switch {

@@ -46,3 +46,13 @@ const (
 	MaxSigns  = 100_000
 	maxFaults = 100
 )
+
+// Kinds returns all reasons.
+func Kinds() []FaultKind {
+	return []FaultKind{
+		TooLarge, NotUTF8, ControlChar, TabIndent,
+		EmptyFile, SecondDocument, RootNoMapping, TooDeep, TooManyKeys,
+		TooManyBlanks, TooManySigns, Alias, Anchor, MergeKey,
+		Tag, Directive, NoPlainKey, DuplicateKey, Syntax,
+	}
+}
