@@ -48,6 +48,7 @@ func TestReadRefused(t *testing.T) {
 		{"RC papr", quantity.ReadError{Text: "RC papr", Want: "material", Why: material.WhyUnknownWord, Near: "RC paper"}},
 		{"flim", quantity.ReadError{Text: "flim", Want: "material", Why: material.WhyUnknownWord, Near: "film"}},
 		{"films", quantity.ReadError{Text: "films", Want: "material", Why: material.WhyUnknownWord, Near: "film"}},
+		{"foam", quantity.ReadError{Text: "foam", Want: "material", Why: material.WhyUnknownWord}},
 		{"wood", quantity.ReadError{Text: "wood", Want: "material", Why: material.WhyUnknownWord}},
 		{
 			strings.Repeat("é", 200),
@@ -78,6 +79,12 @@ func TestWords(t *testing.T) {
 			t.Errorf("ReadSize(%q) = %v, %v", r, got, err)
 		}
 	}
+	if d := cmp.Diff([]string{"135-36", "135-24", "120"}, said(material.Rolls())); d != "" {
+		t.Errorf("rolls (-want +got):\n%s", d)
+	}
+	if d := cmp.Diff([]string{"RC paper", "FB paper", "film"}, said(material.All())); d != "" {
+		t.Errorf("materials (-want +got):\n%s", d)
+	}
 	if none := material.None.String() + material.NoRoll.String() + (material.Size{}).String(); none != "" {
 		t.Errorf("nothing is written %q", none)
 	}
@@ -91,6 +98,14 @@ func TestWords(t *testing.T) {
 			t.Errorf("%v winds on %q, want %q", r, got, want)
 		}
 	}
+}
+
+func said[T fmt.Stringer](all []T) []string {
+	var words []string
+	for _, t := range all {
+		words = append(words, t.String())
+	}
+	return words
 }
 
 func TestReadSize(t *testing.T) {
@@ -117,7 +132,7 @@ func TestReadSize(t *testing.T) {
 			t.Errorf("ReadSize(%q) is written %q, want %q", c.text, say, c.say)
 		}
 	}
-	for _, text := range []string{"", "8x10", "8 in", "0x10 in", "-8x10 in", "9000x10 in", "0.01x1 mm", "135-37", "8x10 in in", "x"} {
+	for _, text := range []string{"", "8x10", "8 in", "0x10 in", "-8x10 in", "120x10 in", "10x120 in", "0.01x1 mm", "135-37", "8x10 in in", "x"} {
 		got, err := material.ReadSize(text)
 		var why *quantity.ReadError
 		if !errors.As(err, &why) || got != (material.Size{}) {

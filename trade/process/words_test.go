@@ -96,6 +96,20 @@ func TestSteps(t *testing.T) {
 	if len(seen) != int(process.CheckClearing) {
 		t.Errorf("%d steps, want %d", len(seen), process.CheckClearing)
 	}
+	for s, want := range map[process.Step]process.Role{
+		process.Develop: process.Developer, process.Stop: process.StopBath, process.Fix: process.Fixer,
+		process.SecondFix: process.Fixer, process.Tone: process.Toner, process.WashAid: process.WashingAid,
+		process.Wet: process.WettingAgent, process.StopRinse: process.NoRole, process.Wash: process.NoRole,
+		process.PreWash: process.NoRole, process.Hold: process.NoRole, process.Rinse: process.NoRole,
+	} {
+		if got := s.Role(); got != want {
+			t.Errorf("%v takes %v, want %v", s, got, want)
+		}
+	}
+	dry := slices.DeleteFunc(process.Steps(), process.Step.Liquid)
+	if want := []process.Step{process.CheckClearing, process.Dry}; !slices.Equal(dry, want) {
+		t.Errorf("dry in %v, want %v", dry, want)
+	}
 	tongs := slices.DeleteFunc(process.Steps(), func(s process.Step) bool { return !s.Tongs() })
 	want := []process.Step{
 		process.Develop, process.Stop, process.StopRinse, process.Fix, process.SecondFix, process.Tone, process.WashAid,

@@ -359,7 +359,7 @@ func TestProblems(t *testing.T) {
 			temper.ProblemError{Why: temper.WhyNegative, Field: "chemical", Got: -1000, Unit: reckoning.ML},
 		},
 		{
-			"all chemical", with(func(p *temper.Problem) { p.Chemical, p.ChemicalAt = litre, 20 }),
+			"all chemical", with(func(p *temper.Problem) { p.Chemical, p.ChemicalAt = litre, 60 }),
 			temper.ProblemError{Why: temper.WhyNoWater, Field: "chemical", Got: 1000, Limit: 1000, Unit: reckoning.ML},
 		},
 		{
