@@ -81,13 +81,20 @@ func TestVectors(t *testing.T) {
 }
 
 // TestWaterForStock is vector TW6: 250 mL of stock at 10 °C and 750 mL of water make 1 L at 20 °C where the water is at
-// 23.333 °C, by volume fractions; expansion and heat capacity move that by some hundredths.
+// 23.333 °C, by volume fractions; expansion and heat capacity move that by some hundredths. So it takes 311 mL
+// from the hot tap (15.333/37 of 750), not the 243 that water at 20 °C would: the mark is 300.
 func TestWaterForStock(t *testing.T) {
 	r := solve(t, temper.Problem{
 		Cold: 8, Hot: 45, Want: 20, Total: litre, Chemical: litre / 4, ChemicalAt: 10,
 	})
 	if math.Abs(float64(r.Water)-23.333) > 0.02 {
 		t.Errorf("water at %.3f °C, want 23.333", r.Water)
+	}
+	want := []temper.Mark{
+		{From: temper.HotTap, To: 300 * quantity.Millilitre}, {From: temper.ColdTap, To: 750 * quantity.Millilitre},
+	}
+	if d := cmp.Diff(want, r.Marks); d != "" {
+		t.Errorf("marks (-want +got):\n%s", d)
 	}
 }
 

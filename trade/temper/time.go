@@ -40,7 +40,7 @@ func CoefficientFrom(t1 time.Duration, at1 quantity.Celsius, t2 time.Duration, a
 	Coefficient, error,
 ) {
 	k := math.Log(t1.Seconds()/t2.Seconds()) / float64(at2-at1)
-	if t1 <= 0 || t2 <= 0 || at1 == at2 || math.IsNaN(k) || math.IsInf(k, 0) {
+	if t1 <= 0 || t2 <= 0 || math.IsNaN(k) || math.IsInf(k, 0) { // k is so too where both temperatures are one
 		return 0, ErrChart
 	}
 	return Coefficient(k), nil
