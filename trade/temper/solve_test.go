@@ -291,28 +291,6 @@ func kettle(p temper.Problem) temper.Problem { p.Kettle = true; return p }
 
 func ice(p temper.Problem) temper.Problem { p.Ice = true; return p }
 
-// massOf adds up what a result takes, each at its own temperature, in g.
-func massOf(tb testing.TB, p temper.Problem, r temper.Result) float64 {
-	tb.Helper()
-	m := density(tb, p.Hot)*r.Hot.ML() + density(tb, p.Cold)*r.Cold.ML() + density(tb, 100)*r.Kettle.ML() + float64(r.Ice)
-	if p.Chemical > 0 {
-		m += density(tb, p.ChemicalAt) * p.Chemical.ML()
-	}
-	return m
-}
-
-// heatOf adds up their enthalpies, in J, melting taken out of the ice.
-func heatOf(tb testing.TB, p temper.Problem, r temper.Result) float64 {
-	tb.Helper()
-	const melting = 333.421 // kJ/kg, IAPWS-06 and IAPWS-95
-	h := density(tb, p.Hot)*r.Hot.ML()*enthalpy(tb, p.Hot) + density(tb, p.Cold)*r.Cold.ML()*enthalpy(tb, p.Cold) +
-		density(tb, 100)*r.Kettle.ML()*enthalpy(tb, 100) + float64(r.Ice)*(enthalpy(tb, 0)-melting)
-	if p.Chemical > 0 {
-		h += density(tb, p.ChemicalAt) * p.Chemical.ML() * enthalpy(tb, p.ChemicalAt)
-	}
-	return h
-}
-
 func TestEqualTaps(t *testing.T) {
 	r := solve(t, temper.Problem{Cold: 20, Hot: 20, Want: 20, Total: litre})
 	want := []temper.Mark{{From: temper.ColdTap, To: litre}}
