@@ -12,6 +12,8 @@ import (
 type ImportOptions struct {
 	// Replace takes away what the file does not have: things are removed, lots discarded. Without it they stay.
 	Replace bool
+	// Expect is the position that the decision was made on; nil takes the book as it stands.
+	Expect *int64
 }
 
 // Imported is what an import writes: entries into the book, and names and notes into the erasable record.

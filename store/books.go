@@ -101,7 +101,7 @@ func (s *Store) Verify(ctx context.Context, darkroomID string) error {
 }
 
 // Import writes what makes the book say what the file says: entries and people's record in one transaction. The same
-// file imported twice writes nothing.
+// file imported twice writes nothing. Something to write on a book that has moved on past o.Expect is a *book.StaleError.
 func (s *Store) Import(
 	ctx context.Context, darkroomID string, f darkroom.File, a *book.Author, o book.ImportOptions,
 ) (im book.Imported, err error) {
@@ -118,6 +118,9 @@ func (s *Store) Import(
 			return err
 		}
 		expect := state.Position()
+		if o.Expect != nil {
+			expect = *o.Expect
+		}
 		if im.Entries, err = tx.Append(ctx, darkroomID, im.Entries, &expect); err != nil {
 			return err
 		}

@@ -39,7 +39,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	if err := s.Book.Keep(r.Context(), f, false); err != nil {
+	if err := s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
 		return err
 	}
 	return v.to(r, "/")

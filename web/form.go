@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wetside/book"
 	"wetside/darkroom"
 )
 
@@ -135,11 +136,29 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	if err != nil {
 		return err
 	}
-	if err := v.s.Book.Keep(r.Context(), f, true); err != nil {
+	err = v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r)})
+	if book.KindOf(err) == book.Stale {
+		p := v.formPage(r, x, i, form, nil)
+		p.Other = append(p.Other, v.say.Tell("moved_on").Text())
+		return v.show(http.StatusConflict, "form", p)
+	}
+	if err != nil {
 		return err
 	}
 	return v.to(r, x.back)
 }
+
+// position returns the position of the book that a form was made on, nil where it does not say.
+func position(r *http.Request) *int64 {
+	n, err := strconv.ParseInt(r.PostFormValue(positionField), 10, 64)
+	if err != nil {
+		return nil
+	}
+	return &n
+}
+
+// positionField is the form's hidden field for the book's position.
+const positionField = "position"
 
 func (s *server) dropThing(r *http.Request, v *visit) error {
 	x, i, err := v.thing(r)
@@ -149,10 +168,18 @@ func (s *server) dropThing(r *http.Request, v *visit) error {
 	if i == darkroom.New {
 		return errNotFound
 	}
-	if err := s.Book.Keep(r.Context(), x.drop(v.file, i), true); err != nil {
+	return v.drop(r, x.drop(v.file, i), x.back)
+}
+
+// drop keeps a file from which something was left out.
+func (v *visit) drop(r *http.Request, f darkroom.File, back string) error {
+	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	return v.to(r, x.back)
+	if err := v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r)}); err != nil {
+		return err
+	}
+	return v.to(r, back)
 }
 
 // formOf returns the fields of a form that were filled in.
@@ -162,6 +189,9 @@ func formOf(r *http.Request) (map[string]string, error) {
 	}
 	out := map[string]string{}
 	for name, values := range r.PostForm {
+		if name == positionField {
+			continue
+		}
 		if t := strings.TrimSpace(values[0]); t != "" {
 			out[name] = t
 		}

@@ -82,10 +82,7 @@ func (s *server) dropLoad(r *http.Request, v *visit) error {
 	if i == darkroom.New {
 		return errNotFound
 	}
-	if err := s.Book.Keep(r.Context(), darkroom.Without[darkroom.Load](v.file, i), true); err != nil {
-		return err
-	}
-	return v.to(r, "/plan")
+	return v.drop(r, darkroom.Without[darkroom.Load](v.file, i), "/plan")
 }
 
 // section makes a sort of a section of the file, of which there is one.

@@ -20,13 +20,19 @@ type Book interface {
 	State(ctx context.Context) (*book.State, error)
 	// People returns the erasable record of names and notes.
 	People(ctx context.Context) (book.People, error)
-	// Keep writes what differs between the file and the book; replace also takes away what the file does not have.
-	// A book that has moved on past the position is a *book.StaleError.
-	Keep(ctx context.Context, f darkroom.File, replace bool) error
+	// Keep writes what differs between the file and the book.
+	// A book that has moved on past the position that was expected is a *book.StaleError.
+	Keep(ctx context.Context, f darkroom.File, k Keeping) error
 	// Append writes entries, all or none. Decisions among them were made on position expect.
 	Append(ctx context.Context, entries []book.Entry, expect *int64) error
 	// CanTakeBack says why an entry can't be taken back, nil where it can.
 	CanTakeBack(ctx context.Context, id string) error
+}
+
+// Keeping says how a file is kept.
+type Keeping struct {
+	Replace bool   // take away what the file does not have
+	Expect  *int64 // the position that it was decided on; nil: whatever it is
 }
 
 // Config is what the pages get handed in.
@@ -44,7 +50,7 @@ type Config struct {
 }
 
 // maxForm is the most that a form or a file may send.
-const maxForm = 2 << 20
+const maxForm = 1 << 20
 
 type server struct {
 	Config

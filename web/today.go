@@ -133,7 +133,7 @@ func (s *server) beginWith(r *http.Request, v *visit) error {
 		if err != nil {
 			return err
 		}
-		if err := s.Book.Keep(r.Context(), f, false); err != nil {
+		if err := s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
 			return err
 		}
 		return v.to(r, "/")
@@ -156,7 +156,7 @@ func (s *server) beginWith(r *http.Request, v *visit) error {
 		}
 		f = darkroom.With(f, darkroom.New, x)
 	}
-	if err := s.Book.Keep(r.Context(), f, false); err != nil {
+	if err := s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
 		return err
 	}
 	return v.to(r, "/jug")

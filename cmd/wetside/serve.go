@@ -12,35 +12,12 @@ import (
 
 	"github.com/google/uuid"
 
-	"wetside/book"
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/internal/webbook"
 	"wetside/web"
 )
-
-// webBook is a book as the pages see it.
-type webBook struct{ *aBook }
-
-func (b webBook) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, theRoom) }
-func (b webBook) People(ctx context.Context) (book.People, error) {
-	return b.Store.People(ctx, theRoom)
-}
-
-func (b webBook) CanTakeBack(ctx context.Context, id string) error {
-	return b.Store.CanTakeBack(ctx, theRoom, id)
-}
-
-// Keep writes what differs between the file and the book.
-func (b webBook) Keep(ctx context.Context, f darkroom.File, replace bool) error {
-	_, err := b.Store.Import(ctx, theRoom, f, b.author("page"), book.ImportOptions{Replace: replace})
-	return err
-}
-
-func (b webBook) Append(ctx context.Context, entries []book.Entry, expect *int64) error {
-	_, err := b.Store.Append(ctx, theRoom, entries, expect)
-	return err
-}
 
 // The server's patience.
 const (
@@ -56,14 +33,15 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
+	pagesBook := webbook.Book{Store: b.Store, Room: theRoom, Now: h.now, NewID: uuid.NewString}
 	if c.Example {
-		if err := h.loadExample(ctx, webBook{b}); err != nil {
+		if err := h.loadExample(ctx, pagesBook); err != nil {
 			return err
 		}
 	}
 	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
 	pages, err := web.New(web.Config{
-		Book: webBook{b}, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts,
+		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts,
 	})
 	if err != nil {
 		return err
@@ -91,7 +69,7 @@ func answer(ctx context.Context, s *http.Server, l net.Listener) error {
 }
 
 // loadExample puts the example darkroom into a book that is still empty.
-func (h house) loadExample(ctx context.Context, b webBook) error {
+func (h house) loadExample(ctx context.Context, b webbook.Book) error {
 	s, err := b.State(ctx)
 	if err != nil || s.Position() > 0 {
 		return err
@@ -100,5 +78,5 @@ func (h house) loadExample(ctx context.Context, b webBook) error {
 	if err != nil {
 		return err
 	}
-	return b.Keep(ctx, f, false)
+	return b.Keep(ctx, f, web.Keeping{})
 }

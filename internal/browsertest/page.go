@@ -1,0 +1,98 @@
+package browsertest
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A Page is a tab in a test: what goes wrong fails the test.
+type Page struct {
+	*Tab
+	t testing.TB
+}
+
+// Open opens a tab on a server for a test. Without a Chromium the test is skipped, but fails where ci is true.
+func Open(t testing.TB, b *Browser, base string, l Look) *Page {
+	t.Helper()
+	tab, err := b.Tab(base, l)
+	if errors.Is(err, ErrNoBrowser) && os.Getenv("CI") != "true" { //nolint:forbidigo // whether a test may be skipped is the machine's to say
+		t.Skip(err)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &Page{tab, t}
+	t.Cleanup(func() {
+		for _, c := range tab.Complaints() {
+			t.Error("the browser complains: " + c)
+		}
+		if t.Failed() {
+			p.keep()
+		}
+		tab.Close()
+	})
+	return p
+}
+
+// keep writes what the page looks like beside the test's results.
+func (p *Page) keep() {
+	dir := p.t.ArtifactDir()
+	if png, err := p.Screenshot(0); err == nil {
+		_ = os.WriteFile(filepath.Join(dir, "page.png"), png, 0o600)
+	}
+	if html, err := p.HTML(); err == nil {
+		_ = os.WriteFile(filepath.Join(dir, "page.html"), []byte(html), 0o600)
+	}
+	at, _ := p.At()
+	p.t.Logf("the page was at %s; see %s (kept with -artifacts)", at, dir)
+}
+
+func (p *Page) must(err error) {
+	p.t.Helper()
+	if err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// Go opens an address.
+func (p *Page) Go(path string) { p.t.Helper(); p.must(p.Tab.Go(path)) }
+
+// Click clicks what has this role and name.
+func (p *Page) Click(role, name string) { p.t.Helper(); p.must(p.Tab.Click(role, name)) }
+
+// Fill types into a field.
+func (p *Page) Fill(label, text string) { p.t.Helper(); p.must(p.Tab.Fill(label, text)) }
+
+// Choose picks an option.
+func (p *Page) Choose(label, option string) { p.t.Helper(); p.must(p.Tab.Choose(label, option)) }
+
+// See waits until a text is seen.
+func (p *Page) See(text string) { p.t.Helper(); p.must(p.Tab.See(text)) }
+
+// Reach waits until the page is at a path.
+func (p *Page) Reach(path string) { p.t.Helper(); p.must(p.Tab.Reach(path)) }
+
+// LookAs changes how the page is looked at.
+func (p *Page) LookAs(l Look) { p.t.Helper(); p.must(p.Tab.LookAs(l)) }
+
+// Text returns what can be seen.
+func (p *Page) Text() string {
+	p.t.Helper()
+	text, err := p.Tab.Text()
+	p.must(err)
+	return text
+}
+
+// Audit fails the test for whatever the page falls short of.
+func (p *Page) Audit() {
+	p.t.Helper()
+	bad, err := p.Tab.Audit()
+	p.must(err)
+	if len(bad) > 0 {
+		at, _ := p.At()
+		p.t.Errorf("%s:\n  %s", at, strings.Join(bad, "\n  "))
+	}
+}
