@@ -61,3 +61,18 @@ func (s *State) Baths() []Bath {
 	}
 	return out
 }
+
+// Openings returns what is to be said beside a draw: that the bottles it draws from, where they still stand unopened, were
+// opened on that day (2026-12-03). Packets are used up, not opened.
+func (s *State) Openings(from []Draw, day string) []Body {
+	var all []Body
+	said := map[string]bool{}
+	for _, d := range from {
+		l, known := s.Lot(d.Lot)
+		if known && !l.Lot.Opened.Given() && l.Lot.Packets == 0 && !l.Lot.Stock && !said[d.Lot] {
+			said[d.Lot] = true
+			all = append(all, &LotOpened{Lot: d.Lot, Opened: day})
+		}
+	}
+	return all
+}

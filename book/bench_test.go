@@ -13,8 +13,10 @@ func year(n int) []book.Entry {
 	all := shelf()
 	a := &book.Author{By: "p1", Device: "d1", Now: evening, NewID: counting("0192f0c4-7d5e-7cc3-98c4-dc0c0c07")}
 	for i := range 20 {
-		all = append(all, written(a, &book.LotReceived{Lot: fmt.Sprint("lot", i), Product: "fix",
-			As: []byte(`{"product":"rapid fixer","holds":"5 L"}`)}))
+		all = append(all, written(a, &book.LotReceived{
+			Lot: fmt.Sprint("lot", i), Product: "fix",
+			As: []byte(`{"product":"rapid fixer","holds":"5 L"}`),
+		}))
 	}
 	for i := len(all); i < n; i++ {
 		a.Now = a.Now.Add(7 * time.Minute)

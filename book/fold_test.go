@@ -1,6 +1,7 @@
 package book_test
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -19,10 +20,14 @@ func shelf() []book.Entry {
 	var all []book.Entry
 	for _, b := range []book.Body{
 		&book.Set{Part: book.RoomPart, As: []byte(`{"name":"Ropewalk Darkroom","ounce":"us"}`)},
-		&book.Set{Part: book.ProductPart, ID: "fix",
-			As: []byte(`{"name":"rapid fixer","role":"fixer","form":"liquid","density":"1.25 g/mL"}`)},
-		&book.Set{Part: book.ProductPart, ID: "dev",
-			As: []byte(`{"name":"film developer","role":"developer","form":"powder","makes":"1 L"}`)},
+		&book.Set{
+			Part: book.ProductPart, ID: "fix",
+			As: []byte(`{"name":"rapid fixer","role":"fixer","form":"liquid","density":"1.25 g/mL"}`),
+		},
+		&book.Set{
+			Part: book.ProductPart, ID: "dev",
+			As: []byte(`{"name":"film developer","role":"developer","form":"powder","makes":"1 L"}`),
+		},
 	} {
 		e, err := a.Write(b)
 		if err != nil {
@@ -63,23 +68,29 @@ func fact(t *rapid.T, name string) book.Body {
 	switch rapid.IntRange(0, 7).Draw(t, "fact") {
 	case 0, 1:
 		if lot == "stock1" {
-			return &book.Stock{Lot: lot, Product: "dev", Ounce: book.USOunce, From: []book.Draw{draw},
-				As: []byte(`{"product":"film developer","state":"stock","holds":"1 L","made":"2026-12-01"}`)}
+			return &book.Stock{
+				Lot: lot, Product: "dev", Ounce: book.USOunce, From: []book.Draw{draw},
+				As: []byte(`{"product":"film developer","state":"stock","holds":"1 L","made":"2026-12-01"}`),
+			}
 		}
 		return &book.LotReceived{Lot: lot, Product: "fix", Ounce: book.USOunce, As: []byte(rapid.SampledFrom([]string{
 			`{"product":"rapid fixer","holds":"1 L"}`, `{"product":"rapid fixer","holds":"32 fl oz","left":"20 fl oz"}`,
-			`{"product":"rapid fixer","holds":"500 mL","left":"unknown"}`, `{"product":"rapid fixer"}`,
+			`{"product":"rapid fixer","holds":"500 mL","left":"unknown"}`, `{"product":"rapid fixer"}`, `{"product":"rapid fixer","holds":"1 L","received":"2026-12-02"}`,
 		}).Draw(t, "as"))}
 	case 2:
 		return &book.LotOpened{Lot: lot, Opened: rapid.SampledFrom([]string{"2026-12-01", "2026-12-03"}).Draw(t, "day")}
 	case 3:
-		return &book.LotCounted{Lot: lot, Ounce: book.USOunce,
-			Left: rapid.SampledFrom([]string{"310 mL", "10 fl oz", "unknown", "0 mL"}).Draw(t, "left")}
+		return &book.LotCounted{
+			Lot: lot, Ounce: book.USOunce,
+			Left: rapid.SampledFrom([]string{"310 mL", "10 fl oz", "unknown", "0 mL", "2 L"}).Draw(t, "left"),
+		}
 	case 4, 5:
 		return &book.LotDrawn{Draw: draw, Ounce: book.USOunce}
 	default:
-		return &book.Mixed{Bath: "bath" + name[:2], Product: "fix", Dilution: "1+4", Volume: "1 L", Ounce: book.USOunce,
-			From: []book.Draw{draw, {Lot: "lot1", Amount: "10 mL"}, {Amount: "5 mL"}}}
+		return &book.Mixed{
+			Bath: "bath" + name[:2], Product: "fix", Dilution: "1+4", Volume: "1 L", Ounce: book.USOunce,
+			From: []book.Draw{draw, {Lot: "lot1", Amount: "10 mL"}, {Amount: "5 mL"}},
+		}
 	}
 }
 
@@ -108,6 +119,7 @@ func TestAnyOrderOfFacts(t *testing.T) {
 		if d := cmp.Diff(one, two, everything); d != "" {
 			t.Fatalf("two orders, two states:\n%s", d)
 		}
+		reread(t, one.File)
 		lotsSeen += len(one.Lots)
 	})
 	if lotsSeen == 0 {
@@ -238,11 +250,131 @@ func TestWordsOfWhatIsLeft(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		j.write(&book.LotReceived{Lot: "l", Product: "fix", Ounce: book.USOunce,
-			As: fmt.Appendf(nil, `{"product":"rapid fixer","holds":%q}`, c.holds)})
+		j.write(&book.LotReceived{
+			Lot: "l", Product: "fix", Ounce: book.USOunce,
+			As: fmt.Appendf(nil, `{"product":"rapid fixer","holds":%q}`, c.holds),
+		})
 		j.write(&book.LotDrawn{Draw: book.Draw{Lot: "l", Amount: c.drawn, Times: c.times}, Ounce: book.USOunce})
 		if got := j.file().Shelf.Lots[0].Left.Text; got != c.want {
 			t.Errorf("%s less %d times %s: left %q, want %q", c.holds, c.times, c.drawn, got, c.want)
 		}
 	}
+}
+
+// TestCountsAndDraws puts a day's entries about one bottle in several orders of moments.
+func TestCountsAndDraws(t *testing.T) {
+	count := func(left string) book.Body { return &book.LotCounted{Lot: "l", Left: left} }
+	draw := func(amount string) book.Body { return &book.LotDrawn{Draw: book.Draw{Lot: "l", Amount: amount}} }
+	came := func(as string) book.Body { return &book.LotReceived{Lot: "l", Product: "fix", As: []byte(as)} }
+	const full, part = `{"product":"rapid fixer","holds":"1 L"}`, `{"product":"rapid fixer","holds":"1 L","left":"600 mL"}`
+	for name, c := range map[string]struct {
+		day  []book.Body
+		want string
+		gone book.Gone
+	}{
+		"full":                           {[]book.Body{came(full)}, "", book.There},
+		"drawn":                          {[]book.Body{came(full), draw("100 mL"), draw("50 mL")}, "0.85 L", book.There},
+		"drawn before it was entered":    {[]book.Body{draw("100 mL"), came(full)}, "0.9 L", book.There},
+		"a draw that the count has seen": {[]book.Body{came(full), draw("100 mL"), count("700 mL")}, "700 mL", book.There},
+		"a draw after the count":         {[]book.Body{came(full), count("700 mL"), draw("100 mL")}, "600 mL", book.There},
+		"the last count holds":           {[]book.Body{came(full), count("700 mL"), count("650 mL")}, "650 mL", book.There},
+		"entered with what is left":      {[]book.Body{draw("50 mL"), came(part), draw("100 mL")}, "500 mL", book.There},
+		"counted before it was entered":  {[]book.Body{count("700 mL"), came(part)}, "600 mL", book.There},
+		"counted, entered as full":       {[]book.Body{count("700 mL"), came(full), draw("100 mL")}, "600 mL", book.There},
+		"nothing left by looking":        {[]book.Body{came(full), count("0 mL")}, "0 mL", book.There},
+		"all drawn":                      {[]book.Body{came(full), draw("all")}, "", book.UsedUp},
+		"drawn to nothing":               {[]book.Body{came(full), draw("400 mL"), draw("600 mL")}, "", book.UsedUp},
+		"more drawn than there was":      {[]book.Body{came(part), draw("601 mL")}, "unknown", book.There},
+		"then looked at":                 {[]book.Body{came(part), draw("601 mL"), count("20 mL")}, "20 mL", book.There},
+		"unknown stays unknown":          {[]book.Body{came(full), count("unknown"), draw("10 mL")}, "unknown", book.There},
+		"used up, thrown out":            {[]book.Body{came(full), draw("all"), &book.LotDiscarded{Lot: "l"}}, "", book.ThrownOut},
+		"thrown out, then drawn":         {[]book.Body{came(full), &book.LotDiscarded{Lot: "l"}, draw("10 mL")}, "0.99 L", book.ThrownOut},
+	} {
+		t.Run(name, func(t *testing.T) {
+			a := &book.Author{Now: evening, NewID: counting("e")}
+			all := shelf()
+			for _, b := range c.day {
+				all = append(all, written(a, b))
+			}
+			l, _ := fold(t, all).Lot("l")
+			got := l.Lot.Left.Text
+			if l.Lot.LeftUnknown {
+				got = "unknown"
+			}
+			if l.Gone == book.UsedUp {
+				got = ""
+			}
+			if got != c.want || l.Gone != c.gone {
+				t.Errorf("left %q, gone %v, want %q, %v", got, l.Gone, c.want, c.gone)
+			}
+		})
+	}
+}
+
+func TestOpenings(t *testing.T) {
+	a := &book.Author{Now: evening, NewID: counting("e")}
+	all := shelf()
+	for _, b := range []book.Body{
+		&book.LotReceived{Lot: "closed", Product: "fix", As: []byte(`{"product":"rapid fixer","holds":"1 L"}`)},
+		&book.LotReceived{Lot: "open", Product: "fix", As: []byte(`{"product":"rapid fixer","opened":"2026-11-02"}`)},
+		&book.LotReceived{Lot: "packets", Product: "dev", As: []byte(`{"product":"film developer","holds":"2 packets"}`)},
+	} {
+		all = append(all, written(a, b))
+	}
+	s := fold(t, all)
+	from := []book.Draw{{Lot: "closed"}, {Lot: "open"}, {Lot: "packets"}, {Lot: "strange"}, {}, {Lot: "closed"}}
+	want := []book.Body{&book.LotOpened{Lot: "closed", Opened: "2026-12-03"}}
+	if d := cmp.Diff(want, s.Openings(from, "2026-12-03")); d != "" {
+		t.Errorf("openings (-want +got):\n%s", d)
+	}
+}
+
+// TestCopiesPart tells a state and its copy different things, turn by turn, and holds each against a fold of its own.
+func TestCopiesPart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		more := func(name string) []book.Entry {
+			a := &book.Author{Now: evening.AddDate(0, 0, 1), NewID: counting(name)}
+			all := facts(t, name)
+			for range rapid.IntRange(1, 4).Draw(t, "decisions") {
+				b := &book.Set{Part: book.ProductPart, ID: "fix", As: stopBath(name + rapid.SampledFrom([]string{"a", "b"}).Draw(t, "name"))}
+				all = append(all, written(a, b))
+				back, err := a.TakeBack(rapid.SampledFrom(all).Draw(t, "taken back").ID, "")
+				if err != nil {
+					t.Fatal(err)
+				}
+				all = append(all, back)
+			}
+			return all
+		}
+		begun := slices.Concat(shelf(), more("x"))
+		one, two := place(slices.Concat(begun, more("yy"))), place(slices.Concat(begun, more("zzz")))
+		s, err := book.Fold("room", one[:len(begun)])
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := s.Clone()
+		for i := len(begun); i < max(len(one), len(two)); i++ {
+			if i < len(one) {
+				err = errors.Join(err, s.Apply(one[i]))
+			}
+			if i < len(two) {
+				err = errors.Join(err, c.Apply(two[i]))
+			}
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, pair := range []struct {
+			got  *book.State
+			want []book.Entry
+		}{{s, one}, {c, two}} {
+			want, err := book.Fold("room", pair.want)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := cmp.Diff(lookAt(want, nil), lookAt(pair.got, nil), everything); d != "" {
+				t.Fatalf("(-fold +told apart):\n%s", d)
+			}
+		}
+	})
 }

@@ -2,6 +2,7 @@ package book_test
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 	"testing"
 
@@ -34,6 +35,7 @@ func TestAnyFileThroughTheBook(t *testing.T) {
 			t.Fatalf("through the book (-file +book):\n%s", d)
 		}
 		wantNothing(t, j, people, f)
+		otherOunce(t, j.state, people, f)
 		for _, o := range []book.ImportOptions{{}, {Replace: true}} {
 			im, err := book.Import(j.state, people, g, j.author, o)
 			if err != nil {
@@ -43,12 +45,7 @@ func TestAnyFileThroughTheBook(t *testing.T) {
 			if err != nil {
 				t.Fatalf("replace %v: %v", o.Replace, err)
 			}
-			record := book.People{}
-			for _, who := range []book.People{people} {
-				for id, p := range who {
-					record[id] = p
-				}
-			}
+			record := maps.Clone(people)
 			for _, p := range im.People {
 				record[p.ID] = p
 			}
@@ -135,4 +132,25 @@ func anyLot(one func(string, ...string) string, product string) string {
 	}
 	dates := one("dates", "", ", received: 2026-09-02", ", received: 2026-09-02, opened: 2026-10-14", ", opened: 2026-10-15")
 	return "{product: " + product + stock + holds + dates + "}"
+}
+
+// otherOunce changes what an ounce is in the room, and compares what the file then means with what it meant.
+func otherOunce(t *rapid.T, s *book.State, people book.People, f darkroom.File) {
+	room, ounce := f.Darkroom, book.USOunce
+	if room.Ounce == ounce.Quantity() {
+		ounce = book.ImperialOunce
+	}
+	room.Ounce = ounce.Quantity()
+	a := &book.Author{Now: evening, NewID: counting("o")}
+	after, err := s.Admit([]book.Entry{written(a, book.NewSet(book.RoomPart, "", room, ounce))}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, _ := after.File(people)
+	got = reread(t, got)
+	f.Darkroom = room
+	words := cmp.FilterPath(func(p cmp.Path) bool { return p.Last().String() == ".Text" }, cmp.Ignore())
+	if d := cmp.Diff(darkroom.Public(f), got, everything, words); d != "" {
+		t.Fatalf("in other ounces (-before +after):\n%s", d)
+	}
 }

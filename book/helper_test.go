@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"reflect"
-	"testing"
 	"time"
 
 	"github.com/google/go-cmp/cmp"
@@ -136,15 +135,15 @@ func lookAt(s *book.State, p book.People) look {
 	return look{f, ids, s.Lots(), s.Baths(), len(s.Unread())}
 }
 
-func contract(t testing.TB) darkroom.File {
-	t.Helper()
+func contract(tb failing) darkroom.File {
+	tb.Helper()
 	src, err := os.ReadFile("../darkroom/testdata/contract.yaml")
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	f, err := darkroom.Read(src)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return f
 }

@@ -94,8 +94,11 @@ func TestImportWritesWhatDiffers(t *testing.T) {
 	}{
 		"the room": {"drain: sewer ", "drain: septic ", []book.Kind{book.RoomSet}, nil},
 		"a vessel": {"inner_width: 13 cm", "inner_width: 12 cm", []book.Kind{book.VesselSet}, nil},
-		"a vessel's name": {"name: small cylinder", "name: tall cylinder", []book.Kind{book.VesselSet},
-			[]book.Kind{book.VesselRemoved}},
+		"a vessel's name": {
+			"name: small cylinder", "name: tall cylinder",
+			[]book.Kind{book.VesselSet},
+			[]book.Kind{book.VesselRemoved},
+		},
 		"a capital":    {"name: small cylinder", "name: Small cylinder", []book.Kind{book.VesselSet}, nil},
 		"a tray":       {"name: blue, for: holding", "name: blue, for: wash", []book.Kind{book.TraySet}, nil},
 		"a tank":       {"[290 mL, 500 mL]", "[300 mL, 500 mL]", []book.Kind{book.TankSet}, nil},
@@ -105,11 +108,17 @@ func TestImportWritesWhatDiffers(t *testing.T) {
 		"the session":  {"lasts: 3 h", "lasts: 2 h", []book.Kind{book.SessionSet}, nil},
 		"a lot's left": {"left: 310 mL", "left: 300 mL", []book.Kind{book.Counted}, nil},
 		"left unknown": {"left: 4.2 L", "left: unknown", []book.Kind{book.Counted}, nil},
-		"a lot's opening": {"left: 4.2 L, opened: 2026-11-02", "left: 4.2 L, opened: 2026-11-03",
-			[]book.Kind{book.Opened}, nil},
+		"a lot's opening": {
+			"left: 4.2 L, opened: 2026-11-02", "left: 4.2 L, opened: 2026-11-03",
+			[]book.Kind{book.Opened},
+			nil,
+		},
 		"packets": {"holds: 1 packet", "holds: 3 packets", []book.Kind{book.Counted}, nil},
-		"another lot": {"holds: 5 L, left: 4.2 L", "holds: 2 L, left: 1.2 L", []book.Kind{book.Received},
-			[]book.Kind{book.Discarded}},
+		"another lot": {
+			"holds: 5 L, left: 4.2 L", "holds: 2 L, left: 1.2 L",
+			[]book.Kind{book.Received},
+			[]book.Kind{book.Discarded},
+		},
 		"notes": {"[sensitised to metol]", "[]", nil, nil},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -106,7 +106,7 @@ func sameButLeft(has, wants darkroom.Lot) bool {
 
 // sameOrOpened lets a lot pass that was opened since, or whose opening the file does not say.
 func sameOrOpened(has, wants darkroom.Lot) bool {
-	return sameButOpened(has, wants) && !(has.Opened.Given() && wants.Opened.Given())
+	return sameButOpened(has, wants) && (!has.Opened.Given() || !wants.Opened.Given())
 }
 
 func sameButOpened(has, wants darkroom.Lot) bool {

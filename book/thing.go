@@ -1,6 +1,9 @@
 package book
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // A setting is one entry's say about a thing: its whole description, or that it is gone.
 type setting[T any] struct {
@@ -85,10 +88,7 @@ func (t *things[T]) after(id, entry string, c *corrections) string {
 
 // clone returns a copy that can be told more without the original noticing.
 func (t *things[T]) clone() things[T] {
-	c := things[T]{at: make(map[string]int, len(t.at)), all: slices.Clone(t.all)}
-	for id, i := range t.at {
-		c.at[id] = i
-	}
+	c := things[T]{at: maps.Clone(t.at), all: slices.Clone(t.all)}
 	for i := range c.all {
 		c.all[i].said = slices.Clip(c.all[i].said)
 	}

@@ -16,8 +16,10 @@ func TestTakingBack(t *testing.T) {
 		`{"name":"jug","kind":"jug","keep_for":"print stop","scales":[{"unit":"mL","from":"100","to":"1000","step":"50"}]}`)})
 	lot := j.write(&book.LotReceived{Lot: "lot1", Product: "stop", As: []byte(`{"product":"print stop","holds":"1 L"}`)})
 	unused := j.write(&book.LotReceived{Lot: "lot2", Product: "stop", As: []byte(`{"product":"print stop","holds":"1 L"}`)})
-	mixed := j.write(&book.Mixed{Bath: "b1", Product: "stop", Dilution: "1+31", Volume: "1 L",
-		From: []book.Draw{{Lot: "lot1", Amount: "30 mL"}}})
+	mixed := j.write(&book.Mixed{
+		Bath: "b1", Product: "stop", Dilution: "1+31", Volume: "1 L",
+		From: []book.Draw{{Lot: "lot1", Amount: "30 mL"}},
+	})
 	renamed := j.write(&book.Set{Part: book.ProductPart, ID: "stop", As: stopBath("odourless stop")})
 
 	wantRefused(t, j, "nothing", book.NoSuchEntry, "", "")
@@ -153,4 +155,32 @@ func TestAbsurdWords(t *testing.T) {
 			t.Errorf("%s: got %v, want a bad body", name, err)
 		}
 	}
+}
+
+// TestCorrectionsInACircle folds what no store lets in: corrections of themselves, of later ones, and of what is not there.
+// Only a later correction counts.
+func TestCorrectionsInACircle(t *testing.T) {
+	all := shelf()
+	for _, c := range [][2]string{{"c1", "c2"}, {"c2", "c1"}, {"c3", "c3"}, {"c4", "nothing"}, {"c5", "s0002"}, {"c6", "c7"}, {"c7", "c5"}} {
+		all = append(all, book.Entry{
+			ID: c[0], Kind: book.Correction, Version: 1, HappenedAt: evening, TakesBack: c[1], Body: "{}",
+		})
+	}
+	s := fold(t, all)
+	if f, _ := s.File(nil); len(f.Shelf.Products) != 2 {
+		t.Errorf("%d products, want 2: c7 takes back c5, which took one of them back", len(f.Shelf.Products))
+	}
+	for id, want := range map[string]book.Reason{"c1": book.AlreadyUndone, "c5": book.AlreadyUndone, "c2": "", "c7": ""} {
+		refused, _ := errors.AsType[*book.RefusedError](s.CanTakeBack(id, among(all)))
+		if got := reasonOf(refused); got != want {
+			t.Errorf("taking back %s: got %q, want %q", id, got, want)
+		}
+	}
+}
+
+func reasonOf(e *book.RefusedError) book.Reason {
+	if e == nil {
+		return ""
+	}
+	return e.Reason
 }

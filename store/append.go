@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"wetside/book"
@@ -10,7 +11,7 @@ import (
 
 // Append writes entries at the end of a darkroom's book, all or none, and returns them as they stand there, in the
 // order given. An entry that was written before is not written again; its stored form is returned. expect is the
-// position that decisions among the entries were made on; facts need none.
+// position that decisions among the entries were made on; facts need none, and alone are written whatever it says.
 //
 // Errors: an id that stands there with other contents (a *book.ConflictError), something written since expect (a
 // *book.StaleError with what came between), what a decision would break (a *book.RefusedError), what can't be read
@@ -85,18 +86,15 @@ func (tx *Tx) sort(ctx context.Context, darkroom string, entries []book.Entry) (
 
 // current reports decisions that were made on another position than the head.
 func (tx *Tx) current(ctx context.Context, head book.Head, fresh []book.Entry, expect *int64) error {
-	if expect == nil {
-		for _, e := range fresh {
-			if e.Kind.Decides() {
-				return &book.Error{Kind: book.BadInput, Key: "entry_no_expect", Cause: fmt.Errorf("%s decides", e.Kind)}
-			}
-		}
+	decides := slices.IndexFunc(fresh, func(e book.Entry) bool { return e.Kind.Decides() })
+	switch {
+	case decides < 0:
 		return nil
-	}
-	if *expect == head.Position {
+	case expect == nil:
+		return &book.Error{Kind: book.BadInput, Key: "entry_no_expect", Cause: fmt.Errorf("%s decides", fresh[decides].Kind)}
+	case *expect == head.Position:
 		return nil
-	}
-	if *expect < 0 || *expect > head.Position {
+	case *expect < 0 || *expect > head.Position:
 		return &book.Error{Kind: book.BadInput, Key: "entry_bad_expect", Cause: fmt.Errorf(
 			"expected %s, the head is %d", strconv.FormatInt(*expect, 10), head.Position)}
 	}

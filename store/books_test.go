@@ -14,84 +14,90 @@ import (
 	"wetside/store"
 )
 
-func contract(t testing.TB) darkroom.File {
-	t.Helper()
+func contract(tb testing.TB) darkroom.File {
+	tb.Helper()
 	src, err := os.ReadFile("../darkroom/testdata/contract.yaml")
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	f, err := darkroom.Read(src)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return f
 }
 
 func TestImportAndExport(t *testing.T) {
-	onEach(t, func(t *testing.T, e engine) {
-		s, c := begun(t, e)
-		f := contract(t)
-		a := &book.Author{By: "p1", Now: evening, NewID: counter("i")}
-		im, err := s.Import(t.Context(), "room", f, a, book.ImportOptions{})
-		if err != nil || len(im.Entries) == 0 || len(im.People) != 1 {
-			t.Fatalf("imported %d entries, %d people, %v", len(im.Entries), len(im.People), err)
-		}
-		if last := im.Entries[len(im.Entries)-1]; last.Position != int64(len(im.Entries)) {
-			t.Errorf("the last entry stands at %d, want %d", last.Position, len(im.Entries))
-		}
-		for range 2 {
-			again, err := s.Import(t.Context(), "room", f, a, book.ImportOptions{Replace: true})
-			if err != nil || len(again.Entries)+len(again.People) != 0 {
-				t.Errorf("imported again: %+v, %v, want nothing written", again, err)
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, c := begun(t, e)
+			f := contract(t)
+			a := &book.Author{By: "p1", Now: evening, NewID: counter("i")}
+			im, err := s.Import(t.Context(), "room", f, a, book.ImportOptions{})
+			if err != nil || len(im.Entries) == 0 || len(im.People) != 1 {
+				t.Fatalf("imported %d entries, %d people, %v", len(im.Entries), len(im.People), err)
 			}
-			got, err := s.Export(t.Context(), "room")
-			if err != nil {
-				t.Fatal(err)
+			if last := im.Entries[len(im.Entries)-1]; last.Position != int64(len(im.Entries)) {
+				t.Errorf("the last entry stands at %d, want %d", last.Position, len(im.Entries))
 			}
-			everything := cmp.Exporter(func(reflect.Type) bool { return true })
-			if d := cmp.Diff(darkroom.Public(f), got, everything); d != "" {
-				t.Errorf("exported (-imported +exported):\n%s", d)
+			for range 2 {
+				again, err := s.Import(t.Context(), "room", f, a, book.ImportOptions{Replace: true})
+				if err != nil || len(again.Entries)+len(again.People) != 0 {
+					t.Errorf("imported again: %+v, %v, want nothing written", again, err)
+				}
+				got, err := s.Export(t.Context(), "room")
+				if err != nil {
+					t.Fatal(err)
+				}
+				everything := cmp.Exporter(func(reflect.Type) bool { return true })
+				if d := cmp.Diff(darkroom.Public(f), got, everything); d != "" {
+					t.Errorf("exported (-imported +exported):\n%s", d)
+				}
+				if _, err := darkroom.Read(darkroom.Write(got)); err != nil {
+					t.Errorf("the exported file can't be read: %v", err)
+				}
+				s = reopen(t, s, c)
 			}
-			if _, err := darkroom.Read(darkroom.Write(got)); err != nil {
-				t.Errorf("the exported file can't be read: %v", err)
+			if people, err := s.People(t.Context(), "room"); err != nil || len(people[im.People[0].ID].Notes) != 1 {
+				t.Errorf("people are %+v, %v, want the note kept", people, err)
 			}
-			s = reopen(t, s, c)
-		}
-		if people, err := s.People(t.Context(), "room"); err != nil || len(people[im.People[0].ID].Notes) != 1 {
-			t.Errorf("people are %+v, %v, want the note kept", people, err)
-		}
-		if err := s.Verify(t.Context(), "room"); err != nil {
-			t.Error(err)
-		}
-	})
+			if err := s.Verify(t.Context(), "room"); err != nil {
+				t.Error(err)
+			}
+		})
+	}
 }
 
 // TestImportIsAllOrNothing imports a file whose person can't be kept.
 func TestImportIsAllOrNothing(t *testing.T) {
-	onEach(t, func(t *testing.T, e engine) {
-		s, _ := begun(t, e)
-		f := contract(t)
-		f.People[0].Name = "In\x00es"
-		_, err := s.Import(t.Context(), "room", f, &book.Author{Now: evening, NewID: counter("i")}, book.ImportOptions{})
-		wantKind(t, err, book.BadInput, "person_bad")
-		if h, err := s.Head(t.Context(), "room"); err != nil || h.Position != 0 {
-			t.Errorf("head is %+v, %v, want nothing written", h, err)
-		}
-	})
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			f := contract(t)
+			f.People[0].Name = "In\x00es"
+			_, err := s.Import(t.Context(), "room", f, &book.Author{Now: evening, NewID: counter("i")}, book.ImportOptions{})
+			wantKind(t, err, book.BadInput, "person_bad")
+			if h, err := s.Head(t.Context(), "room"); err != nil || h.Position != 0 {
+				t.Errorf("head is %+v, %v, want nothing written", h, err)
+			}
+		})
+	}
 }
 
 // TestEveryMigration brings a database of each schema that was ever released to today's, with data in it.
 func TestEveryMigration(t *testing.T) {
-	onEach(t, func(t *testing.T, e engine) {
-		s, c := begun(t, e)
-		appendTo(t, s, drawn("a"), named("n", "Ropewalk"))
-		for range 2 { // today's to today's
-			s = reopen(t, s, c)
-		}
-		if h, err := s.Head(t.Context(), "room"); err != nil || h.Position != 2 {
-			t.Errorf("head is %+v, %v, want 2", h, err)
-		}
-	})
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, c := begun(t, e)
+			appendTo(t, s, drawn("a"), named("n", "Ropewalk"))
+			for range 2 { // today's to today's
+				s = reopen(t, s, c)
+			}
+			if h, err := s.Head(t.Context(), "room"); err != nil || h.Position != 2 {
+				t.Errorf("head is %+v, %v, want 2", h, err)
+			}
+		})
+	}
 }
 
 func TestClosed(t *testing.T) {

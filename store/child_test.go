@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -105,7 +106,7 @@ func start(t *testing.T, job, path, round string, limit int, before ...string) *
 	if err != nil {
 		t.Fatal(err)
 	}
-	words := append(before, self)
+	words := slices.Concat(before, []string{self})
 	cmd := exec.Command(words[0], words[1:]...)
 	cmd.Env = append(os.Environ(), childEnv+"="+job, pathEnv+"="+path, roundEnv+"="+round)
 	if limit > 0 {

@@ -14,65 +14,67 @@ import (
 // TestConcurrentWriters lets eight goroutines append while their contexts are cancelled at random, and others read.
 // Positions stay gapless, the chain whole, and everything acknowledged is there.
 func TestConcurrentWriters(t *testing.T) {
-	onEach(t, func(t *testing.T, e engine) {
-		const writers, rounds = 8, 60
-		s, c := begun(t, e)
-		var mu sync.Mutex
-		acked, cancelled := map[string]int64{}, 0
-		stop := make(chan struct{})
-		var readers, wait sync.WaitGroup
-		for range 2 {
-			readers.Go(func() {
-				for last := int64(0); ; {
-					select {
-					case <-stop:
-						return
-					default:
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			const writers, rounds = 8, 60
+			s, c := begun(t, e)
+			var mu sync.Mutex
+			acked, cancelled := map[string]int64{}, 0
+			stop := make(chan struct{})
+			var readers, wait sync.WaitGroup
+			for range 2 {
+				readers.Go(func() {
+					for last := int64(0); ; {
+						select {
+						case <-stop:
+							return
+						default:
+						}
+						state, err := s.State(t.Context(), "room")
+						if err != nil || state.Position() < last {
+							t.Errorf("state at %d after %d, %v", state.Position(), last, err)
+							return
+						}
+						last = state.Position()
+						time.Sleep(time.Millisecond)
 					}
-					state, err := s.State(t.Context(), "room")
-					if err != nil || state.Position() < last {
-						t.Errorf("state at %d after %d, %v", state.Position(), last, err)
-						return
+				})
+			}
+			for w := range writers {
+				wait.Go(func() {
+					random := rand.New(rand.NewPCG(1, uint64(w)))
+					for r := range rounds {
+						ctx, cancel := context.WithTimeout(t.Context(), time.Duration(random.IntN(6000))*time.Microsecond)
+						batch := []book.Entry{drawn(fmt.Sprintf("w%d-%d-a", w, r)), drawn(fmt.Sprintf("w%d-%d-b", w, r))}
+						stored, err := s.Append(ctx, "room", batch, nil)
+						cancel()
+						mu.Lock()
+						switch {
+						case err == nil:
+							acked[stored[0].ID], acked[stored[1].ID] = stored[0].Position, stored[1].Position
+						case book.KindOf(err) == book.Cancelled:
+							cancelled++
+						default:
+							t.Errorf("append: %v", err)
+						}
+						mu.Unlock()
 					}
-					last = state.Position()
-					time.Sleep(time.Millisecond)
-				}
-			})
-		}
-		for w := range writers {
-			wait.Go(func() {
-				random := rand.New(rand.NewPCG(1, uint64(w)))
-				for r := range rounds {
-					ctx, cancel := context.WithTimeout(t.Context(), time.Duration(random.IntN(6000))*time.Microsecond)
-					batch := []book.Entry{drawn(fmt.Sprintf("w%d-%d-a", w, r)), drawn(fmt.Sprintf("w%d-%d-b", w, r))}
-					stored, err := s.Append(ctx, "room", batch, nil)
-					cancel()
-					mu.Lock()
-					switch {
-					case err == nil:
-						acked[stored[0].ID], acked[stored[1].ID] = stored[0].Position, stored[1].Position
-					case book.KindOf(err) == book.Cancelled:
-						cancelled++
-					default:
-						t.Errorf("append: %v", err)
-					}
-					mu.Unlock()
-				}
-			})
-		}
-		wait.Wait()
-		close(stop)
-		readers.Wait()
-		if len(acked) == 0 || cancelled == 0 {
-			t.Errorf("%d acknowledged, %d cancelled: the test wants some of each", len(acked), cancelled)
-		}
-		t.Logf("%s: %d entries acknowledged, %d batches cancelled", e.name, len(acked), cancelled)
-		s = reopen(t, s, c)
-		holds(t, s.Since, acked)
-		if err := s.Verify(t.Context(), "room"); err != nil {
-			t.Error(err)
-		}
-	})
+				})
+			}
+			wait.Wait()
+			close(stop)
+			readers.Wait()
+			if len(acked) == 0 || cancelled == 0 {
+				t.Errorf("%d acknowledged, %d cancelled: the test wants some of each", len(acked), cancelled)
+			}
+			t.Logf("%s: %d entries acknowledged, %d batches cancelled", e.name, len(acked), cancelled)
+			s = reopen(t, s, c)
+			holds(t, s.Since, acked)
+			if err := s.Verify(t.Context(), "room"); err != nil {
+				t.Error(err)
+			}
+		})
+	}
 }
 
 // holds checks that every acknowledged entry stands at its position, that batches came about whole, and that

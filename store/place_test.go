@@ -72,14 +72,14 @@ func TestNewerIsRefused(t *testing.T) {
 
 func TestForeignIsRefused(t *testing.T) {
 	junk := bytes.Repeat([]byte("wet prints "), 500)
-	for name, make := range map[string]func(path string){
+	for name, put := range map[string]func(path string){
 		"another program's": func(path string) { rawly(t, path, `CREATE TABLE recipes (name TEXT)`) },
 		"marked as another": func(path string) { rawly(t, path, `PRAGMA application_id=7`) },
 		"no database":       func(path string) { write(t, path, junk) },
 	} {
 		t.Run(name, func(t *testing.T) {
 			path := filepath.Join(t.TempDir(), "x.db")
-			make(path)
+			put(path)
 			before := bytesOf(t, path)
 			_, err := store.Open(t.Context(), store.Config{Path: path, Now: clock(evening)})
 			wantKind(t, err, book.Foreign, "store_foreign")
@@ -132,46 +132,48 @@ func TestTamperingIsFound(t *testing.T) {
 }
 
 func TestErasedIsGone(t *testing.T) {
-	onEach(t, func(t *testing.T, e engine) {
-		s, c := begun(t, e)
-		who := drawn("a")
-		who.By = "person-7"
-		appendTo(t, s, who)
-		secret := book.Person{ID: "person-7", Name: "Ines Quillfeather", Notes: []string{"sensitised to metol-marker"}}
-		for range 3 {
-			if err := s.PutPerson(t.Context(), "room", secret); err != nil {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, c := begun(t, e)
+			who := drawn("a")
+			who.By = "person-7"
+			appendTo(t, s, who)
+			secret := book.Person{ID: "person-7", Name: "Ines Quillfeather", Notes: []string{"sensitised to metol-marker"}}
+			for range 3 {
+				if err := s.PutPerson(t.Context(), "room", secret); err != nil {
+					t.Fatal(err)
+				}
+			}
+			people, err := s.People(t.Context(), "room")
+			if err != nil || people.Name("person-7") != secret.Name || len(people["person-7"].Notes) != 1 {
+				t.Fatalf("people are %+v, %v", people, err)
+			}
+			if err := s.Close(); err != nil { // looking into files that SQLite has open would drop its locks
 				t.Fatal(err)
 			}
-		}
-		people, err := s.People(t.Context(), "room")
-		if err != nil || people.Name("person-7") != secret.Name || len(people["person-7"].Notes) != 1 {
-			t.Fatalf("people are %+v, %v", people, err)
-		}
-		if err := s.Close(); err != nil { // looking into files that SQLite has open would drop its locks
-			t.Fatal(err)
-		}
-		if !filesHold(t, c.Path, "Quillfeather") {
-			t.Fatal("the test does not look where the name is")
-		}
-		s = open(t, c)
-		if err := s.ErasePerson(t.Context(), "room", "person-7"); err != nil {
-			t.Fatal(err)
-		}
-		if people, err = s.People(t.Context(), "room"); err != nil || people.Name("person-7") != book.Somebody {
-			t.Errorf("name is %q, %v, want somebody", people.Name("person-7"), err)
-		}
-		if err := s.Verify(t.Context(), "room"); err != nil {
-			t.Error(err)
-		}
-		if err := s.Close(); err != nil {
-			t.Fatal(err)
-		}
-		for _, word := range []string{"Quillfeather", "metol-marker"} {
-			if filesHold(t, c.Path, word) {
-				t.Errorf("%q still stands in the files", word)
+			if !filesHold(t, c.Path, "Quillfeather") {
+				t.Fatal("the test does not look where the name is")
 			}
-		}
-	})
+			s = open(t, c)
+			if err := s.ErasePerson(t.Context(), "room", "person-7"); err != nil {
+				t.Fatal(err)
+			}
+			if people, err = s.People(t.Context(), "room"); err != nil || people.Name("person-7") != book.Somebody {
+				t.Errorf("name is %q, %v, want somebody", people.Name("person-7"), err)
+			}
+			if err := s.Verify(t.Context(), "room"); err != nil {
+				t.Error(err)
+			}
+			if err := s.Close(); err != nil {
+				t.Fatal(err)
+			}
+			for _, word := range []string{"Quillfeather", "metol-marker"} {
+				if filesHold(t, c.Path, word) {
+					t.Errorf("%q still stands in the files", word)
+				}
+			}
+		})
+	}
 }
 
 // filesHold reports whether a word stands in the database or the files beside it.

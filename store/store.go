@@ -109,12 +109,12 @@ func place(path string) (string, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return "", err
 	}
-	real, err := filepath.EvalSymlinks(path)
+	resolved, err := filepath.EvalSymlinks(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		folder, err := filepath.EvalSymlinks(filepath.Dir(path))
 		return filepath.Join(folder, filepath.Base(path)), err
 	}
-	return real, err
+	return resolved, err
 }
 
 // create makes an empty file that only its owner may read, before SQLite has it open; SQLite gives the files beside it

@@ -1,0 +1,57 @@
+package book_test
+
+import (
+	"testing"
+
+	"wetside/book"
+	"wetside/darkroom"
+)
+
+// FuzzAdmit offers an entry with any kind and body to a book that holds the contract's sample. Whatever is admitted is
+// read, leaves a darkroom that its own file can describe, and can be taken back or says why not; nothing panics.
+func FuzzAdmit(f *testing.F) {
+	j, _ := imported(f, contract(f))
+	seeds := 0
+	for _, e := range j.entries {
+		f.Add(string(e.Kind), e.Version, e.Body)
+		seeds++
+	}
+	for _, b := range []book.Body{
+		&book.LotDrawn{Draw: book.Draw{Lot: "e0030", Amount: "1 fl oz", Times: 2}, Ounce: book.USOunce},
+		&book.LotCounted{Lot: "e0030", Left: "unknown"},
+		&book.LotOpened{Lot: "e0030", Opened: "2026-12-03"},
+		&book.Removed{Part: book.TrayPart, ID: "e0020"},
+		&book.Mixed{Bath: "b", Product: "e0005", Dilution: "1+9", Volume: "1 L", From: []book.Draw{{Amount: "all"}}},
+		&book.Stock{Lot: "l", Product: "e0011", As: []byte(`{"product":"-","state":"stock","holds":"1 gal"}`), Ounce: "us"},
+	} {
+		e, err := j.author.Write(b)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(string(e.Kind), e.Version, e.Body)
+		seeds++
+	}
+	if seeds < 20 {
+		f.Fatalf("%d seeds, want the sample's entries", seeds)
+	}
+	f.Fuzz(func(t *testing.T, kind string, version int, body string) {
+		e := book.Entry{ID: "fuzzed", Kind: book.Kind(kind), Version: version, HappenedAt: evening, Body: body}
+		after, err := j.state.Admit([]book.Entry{e}, among(j.entries))
+		if err != nil {
+			if book.KindOf(err) == book.Internal {
+				t.Fatalf("an error of no kind: %v", err)
+			}
+			return
+		}
+		if u := after.Unread(); len(u) > 0 && book.KindOf(u[0].Cause) != book.Newer {
+			t.Fatalf("admitted and not read: %v", u[0].Cause)
+		}
+		file, _ := after.File(nil)
+		if _, err := darkroom.Read(darkroom.Write(file)); err != nil {
+			t.Fatalf("the file can't be read after %s: %v", body, err)
+		}
+		if err := after.CanTakeBack("fuzzed", among(append(j.entries, e))); err != nil && book.KindOf(err) != book.Refused {
+			t.Fatalf("taking it back: %v", err)
+		}
+	})
+}
