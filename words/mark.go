@@ -63,9 +63,9 @@ func bothOunces(vessels []measure.Vessel) bool {
 func (v *Voice) the(name string) string {
 	name = own(name)
 	if first, _ := utf8.DecodeRuneInString(name); unicode.IsUpper(first) {
-		return v.say("the.proper", args{"Name": name})
+		return v.say("the.proper", args{"Name": bound(name)})
 	}
-	return v.say("the.common", args{"Name": name})
+	return v.say("the.common", args{"Name": bound(name)})
 }
 
 // mark tells the reading of a step.

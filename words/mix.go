@@ -362,5 +362,6 @@ func (v *Voice) stock(name string) string {
 	if strings.Contains(strings.ToLower(name), v.say("what.stock", nil)) {
 		return name
 	}
-	return v.say("what.stock_of", args{"Chemical": strings.TrimSuffix(name, v.say("what.powder_suffix", nil))})
+	bare := strings.TrimSuffix(name, " "+v.say("what.powder", nil))
+	return v.say("what.stock_of", args{"Chemical": strings.TrimSuffix(bare, ",")})
 }

@@ -196,9 +196,12 @@ func TestWaterIsToldAsAPersonDoesIt(t *testing.T) {
 		v := voice(t, sys)
 		for _, r := range waters(t) {
 			fmt.Fprintf(&b, "%s\n", v.TemperStatus(r.Status))
-			w := words.Water{Vessel: "two-litre jug", Chemical: "paper developer"}
-			fmt.Fprintf(&b, "%s\n", marked(v.TemperLine(r, w)))
-			sheet(&b, v.Temper(r, w))
+			for _, w := range []words.Water{
+				{Vessel: "two-litre jug", Chemical: "paper developer"}, {}, {Vessel: "bucket", ForMix: true, Times: 2},
+			} {
+				fmt.Fprintf(&b, "%s\n", marked(v.TemperLine(r, w)))
+				sheet(&b, v.Temper(r, w))
+			}
 		}
 	}
 	golden(t, "water", b.String())

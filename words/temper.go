@@ -17,12 +17,15 @@ type Water struct {
 	Named    bool                // the unit with its system
 	Chemical string              // what goes in afterwards; empty: nothing is said of it
 	ForMix   bool                // it is the water of a mix whose steps are told after it
+	InPlace  bool                // the same, and the chemical goes into the vessel that it is in
 	Times    int                 // how many vesselfuls alike; 0 is 1
 }
 
 // WaterOf returns how a bath's water is told: the vessel and the scale that it is read on.
 func WaterOf(b plan.Bath) Water {
-	w := Water{Vessel: b.TemperVessel, Times: b.TemperTimes, Named: bothOunces(b.Vessels), ForMix: true}
+	w := Water{
+		Vessel: b.TemperVessel, Times: b.TemperTimes, Named: bothOunces(b.Vessels), ForMix: !b.TemperInPlace, InPlace: b.TemperInPlace,
+	}
 	w.Unit = unitOf(b.Vessels, b.TemperVessel)
 	return w
 }
@@ -72,6 +75,8 @@ func (v *Voice) Temper(r temper.Result, w Water) []Line {
 	switch {
 	case a["Chemical"] != "":
 		lines = append(lines, v.waterLine(Action, "temper.chemical", a))
+	case w.InPlace:
+		lines = append(lines, v.waterLine(Note, "temper.in_place", a))
 	case w.ForMix:
 		lines = append(lines, v.waterLine(Note, "temper.for_mix", a))
 	}
@@ -137,6 +142,9 @@ func (v *Voice) short(amount string) string {
 
 // level prints a level in the unit of the scale it is read on, exactly where it is a mark.
 func (v *Voice) level(to quantity.Volume, w Water) string {
+	if w.Vessel == "" && v.system != w.Unit.System() {
+		return v.Volume(to)
+	}
 	n := to.InUnit(w.Unit)
 	if n.Den() > most {
 		var ok bool
@@ -171,7 +179,10 @@ func (v *Voice) TemperLine(r temper.Result, w Water) Phrase {
 					key, a["In"] = "temper.clause_first_in", v.the(w.Vessel)
 				}
 			}
-			a["Mark"] = v.short(v.level(m.To, w))
+			a["Mark"] = v.level(m.To, w)
+			if w.Vessel != "" {
+				a["Mark"] = v.short(a["Mark"])
+			}
 		}
 		pours = append(pours, v.say(key, a))
 	}
@@ -183,8 +194,13 @@ func (v *Voice) TemperLine(r temper.Result, w Water) Phrase {
 		pours = append(pours, v.say("temper.clause_times", args{"Times": v.Times(w.Times)}))
 	}
 	clauses := []string{strings.Join(pours, v.say("list.comma", nil)), v.say("temper.clause_thermometer", a)}
-	if a["Chemical"] != "" {
+	switch {
+	case a["Chemical"] != "":
 		clauses = append(clauses, v.say("temper.clause_chemical", a))
+	case w.InPlace:
+		clauses = append(clauses, v.say("temper.clause_in_place", a))
+	case w.ForMix:
+		clauses = append(clauses, v.say("temper.clause_for_mix", a))
 	}
 	return phrase(sentence(strings.Join(clauses, v.say("list.semicolon", nil)) + v.say("stop", nil)))
 }
