@@ -10,7 +10,7 @@ import (
 func tidy(t *testing.T, said string) {
 	t.Helper()
 	glued := regexp.MustCompile(`[0-9½¼¾](mL|L|fl|g|mm|cm|°C|°F|min|s|h|%)\b`)
-	parted := regexp.MustCompile(`[0-9] (mL|L|fl oz|g|mm|cm|°C|°F|min|s|h|%)\b`)
+	parted := regexp.MustCompile(`[0-9] (mL|L|fl|imp|US|g|mm|cm|°C|°F|min|s|h|%)\b`)
 	for line := range strings.Lines(said) {
 		_, sentence, found := strings.Cut(line, "│")
 		if found {
@@ -33,6 +33,32 @@ func tidy(t *testing.T, said string) {
 		} {
 			if wrong.is {
 				t.Errorf("%s in %q", wrong.what, line)
+			}
+		}
+	}
+}
+
+// Of the message files themselves, every message, said or not.
+func TestMessagesAreTidy(t *testing.T) {
+	parted := regexp.MustCompile(`([0-9]|\.(Number|Amount|Mark)}}) (mL|L|fl|g|mm|cm|°C|°F|min|s|h|%|{{\.Unit}})(\b|$)`)
+	name := regexp.MustCompile(`^label\.usual_name_`) // goes into a darkroom file, where spaces are plain
+	for key, forms := range messages(t, "active.en.toml") {
+		for form, text := range forms {
+			for _, wrong := range []struct {
+				what string
+				is   bool
+			}{
+				{"is empty", text == ""},
+				{"has two spaces", strings.Contains(text, "  ")},
+				{"has a space at an end", !strings.HasPrefix(key, "list.") && strings.TrimSpace(text) != text},
+				{"has an exclamation mark", strings.Contains(text, "!") && key != "problem.tag"}, // it names the sign
+				{"parts a number from its unit", !name.MatchString(key) && parted.MatchString(text)},
+				{"does not close what it sets heavy", strings.Count(text, "**")%2 != 0},
+				{"does not close a place", strings.Count(text, "{{") != strings.Count(text, "}}")},
+			} {
+				if wrong.is {
+					t.Errorf("%s (%s) %s: %q", key, form, wrong.what, text)
+				}
 			}
 		}
 	}
