@@ -13,8 +13,9 @@ var errNotFound = errors.New("no such page")
 // status turns an error into a status and the key of what is told.
 func status(err error) (code int, key string) {
 	var tooLarge *http.MaxBytesError
+	var refused *book.RefusedError
 	switch {
-	case errors.Is(err, errNotFound):
+	case errors.Is(err, errNotFound), errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
 		return http.StatusNotFound, "not_found"
 	case errors.As(err, &tooLarge):
 		return http.StatusRequestEntityTooLarge, "too_large"

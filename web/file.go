@@ -15,7 +15,7 @@ type filePage struct {
 
 // file shows where a darkroom file is read and written.
 func (s *server) file(r *http.Request, v *visit) error {
-	return v.show(http.StatusOK, "file", &filePage{frame: v.frame(r, "room")})
+	return v.show(http.StatusOK, "file", &filePage{frame: v.frame(r, "file")})
 }
 
 // keepFile reads a pasted file into the book; with a mistake in it, all are told and nothing is written.
@@ -23,7 +23,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	p := filePage{frame: v.frame(r, "room"), Text: r.PostForm.Get("text")}
+	p := filePage{frame: v.frame(r, "file"), Text: r.PostForm.Get("text")}
 	f, err := darkroom.Read([]byte(p.Text))
 	var problems darkroom.Problems
 	if errors.As(err, &problems) {

@@ -44,6 +44,14 @@ type sort struct {
 	drop func(f darkroom.File, i int) darkroom.File
 }
 
+// part is the part of the house that a thing belongs to.
+func (x sort) part() string {
+	if x.back == "/room" {
+		return "settings"
+	}
+	return strings.TrimPrefix(x.back, "/")
+}
+
 // sortOf makes a sort of a part of the file.
 func sortOf[T darkroom.Part](heading, back string, first, lists []string, list func(f darkroom.File) []T, ids func(v *visit) []string) sort {
 	return sort{
@@ -88,7 +96,7 @@ func sorts() map[string]sort {
 // thing finds which thing an address speaks of; new is darkroom.New.
 func (v *visit) thing(r *http.Request) (sort, int, error) {
 	s, ok := sorts()[r.PathValue("kind")]
-	if !ok {
+	if !ok || s.ids == nil || !strings.HasPrefix(r.URL.Path, s.back+"/") {
 		return sort{}, 0, errNotFound
 	}
 	id := r.PathValue("id")
@@ -202,7 +210,7 @@ func formOf(r *http.Request) (map[string]string, error) {
 // formPage makes a form of a thing's fields with the user's own words in them.
 func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string, problems darkroom.Problems) *formPage {
 	p := &formPage{
-		frame: v.frame(r, strings.TrimPrefix(x.back, "/")), Heading: v.say.Label(x.heading), Action: r.URL.Path, Back: x.back,
+		frame: v.frame(r, x.part()), Heading: v.say.Label(x.heading), Action: r.URL.Path, Back: x.back,
 		Position: v.state.Position(),
 	}
 	if i != darkroom.New {
@@ -217,10 +225,10 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 		to := &p.All
 		if asked(f.Name, x.first) {
 			to = &p.First
-		} else if one.Value != "" || one.Problem != "" {
+		} else if one.Problem != "" {
 			p.AllOpen = true
 		}
-		put(to, f.Group, one)
+		put(to, v.groupLabel(f.Group), one)
 	}
 	for _, pr := range problems {
 		if !said[pr.Path] && !said[base(pr.Path)] {
@@ -263,56 +271,4 @@ func put(groups *[]fieldGroup, name string, f field) {
 		return
 	}
 	*groups = append(*groups, fieldGroup{Name: name, Fields: []field{f}})
-}
-
-// field makes one input.
-func (v *visit) field(f darkroom.FormField, form map[string]string, problems darkroom.Problems) field {
-	out := field{Name: f.Name, Label: v.fieldLabel(f), Value: valueOf(form, f.Name), Hint: f.Text}
-	if len(f.Words) > 0 {
-		out.Options = append(out.Options, option{"", v.say.Label("not_said")})
-		for _, w := range f.Words {
-			out.Options = append(out.Options, option{w, w})
-		}
-	}
-	for _, p := range problems {
-		if p.Path == f.Name || base(p.Path) == f.Name {
-			out.Problem = v.say.Problem(p).Text()
-			break
-		}
-	}
-	return out
-}
-
-// fieldLabel is the catalogue's word for a field, else the file's own.
-func (v *visit) fieldLabel(f darkroom.FormField) string {
-	if key := "field_" + f.Key; v.say.HasLabel(key) {
-		return v.say.Label(key)
-	}
-	if v.say.HasLabel(f.Key) {
-		return v.say.Label(f.Key)
-	}
-	return strings.ReplaceAll(f.Key, "_", " ")
-}
-
-// valueOf returns a field's words; a list of words is told in one, parted by commas.
-func valueOf(form map[string]string, name string) string {
-	if t, ok := form[name]; ok {
-		return t
-	}
-	var all []string
-	for i := 0; ; i++ {
-		t, ok := form[name+"["+strconv.Itoa(i)+"]"]
-		if !ok {
-			return strings.Join(all, ", ")
-		}
-		all = append(all, t)
-	}
-}
-
-// base is a path without its last index: for[1] is a word of for.
-func base(path string) string {
-	if i := strings.LastIndexByte(path, '['); i > 0 && strings.HasSuffix(path, "]") {
-		return path[:i]
-	}
-	return path
 }

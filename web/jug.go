@@ -31,6 +31,8 @@ type jugPage struct {
 	// Lack says why nothing can be made.
 	Lack  words.Phrase
 	Usual bool
+	// NoBench says that no vessel was told yet.
+	NoBench bool
 }
 
 // mixView is one way of making a bath, ready to be shown.
@@ -55,7 +57,7 @@ type otherView struct {
 
 // jug answers one bath: a label's words and a volume, nothing else.
 func (s *server) jug(r *http.Request, v *visit) error {
-	p := jugPage{frame: v.frame(r, "one_jug")}
+	p := jugPage{frame: v.frame(r, "one_jug"), NoBench: len(v.file.Bench.Vessels) == 0}
 	q := r.URL.Query()
 	p.Label = field{Name: "label", Label: v.say.Label("label_says"), Value: q.Get("label"), Example: "1+9"}
 	p.Volume = field{Name: "volume", Label: v.say.Label("how_much"), Value: q.Get("volume"), Example: v.say.Volume(quantity.Litre)}

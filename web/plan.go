@@ -109,7 +109,7 @@ func whenSort() sort {
 }
 
 func roomSort() sort {
-	return section("room", "/room", []string{"name", "place", "units", "ounce", "water."},
+	return section("room", "/room", []string{"name", "place", "units", "ounce", "water.", "standards."},
 		func(f darkroom.File) darkroom.Room { return f.Darkroom })
 }
 

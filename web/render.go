@@ -9,6 +9,7 @@ import (
 	"io"
 	"net/http"
 	"path"
+	"slices"
 	"strings"
 
 	"wetside/draw/scene"
@@ -35,6 +36,11 @@ type frame struct {
 
 type frameParts struct {
 	Style string // address of the style sheet
+}
+
+// Inside reports whether a page is of the room itself: what stands on its shelf and bench, and how it is set.
+func (f *frame) Inside() bool {
+	return slices.Contains([]string{"shelf", "bench", "settings", "file"}, f.Here)
 }
 
 func (f *frame) fill(p frameParts) { f.frameParts = p }

@@ -79,6 +79,9 @@ func (s *server) lotEntry(r *http.Request, v *visit, body func(id string) book.B
 	if !slices.Contains(v.ids.Lots, id) {
 		return errNotFound
 	}
+	if err := r.ParseForm(); err != nil {
+		return err
+	}
 	a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
 	e, err := a.Write(body(id))
 	if err != nil {
@@ -105,9 +108,8 @@ func (s *server) lotOpened(r *http.Request, v *visit) error {
 }
 
 func (s *server) lotLeft(r *http.Request, v *visit) error {
-	left := r.FormValue("left")
 	return s.lotEntry(r, v, func(id string) book.Body {
-		return &book.LotCounted{Lot: id, Left: left, Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
+		return &book.LotCounted{Lot: id, Left: r.PostForm.Get("left"), Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
 	}, false)
 }
 

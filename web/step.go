@@ -200,10 +200,14 @@ func (p *stepPage) reading(v *visit, b plan.Bath, x stop) {
 
 // poured writes into the book that a bath was mixed, which draws its lots down.
 func (s *server) poured(r *http.Request, v *visit) error {
+	if err := r.ParseForm(); err != nil {
+		return err
+	}
 	p, err := v.plan(r.Context(), 0)
 	if err != nil {
 		return err
 	}
+	next := nextStop(v.stops(p), r.PostForm.Get("next"))
 	for _, b := range p.Baths {
 		if b.ID != r.PathValue("bath") || len(b.Mix.Choices) == 0 {
 			continue
@@ -216,7 +220,18 @@ func (s *server) poured(r *http.Request, v *visit) error {
 		if err := s.Book.Append(r.Context(), []book.Entry{e}, nil); err != nil {
 			return err
 		}
-		return v.to(r, r.FormValue("next"))
+		return v.to(r, next)
 	}
 	return errNotFound
+}
+
+// nextStop returns where a form asks to go on: one of the screens, else the whole sheet. An address of anybody else's is
+// never taken.
+func nextStop(all []stop, wanted string) string {
+	for _, x := range all {
+		if x.at() == wanted {
+			return wanted
+		}
+	}
+	return "/mix"
 }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"slices"
 
 	"wetside/book"
 	"wetside/darkroom"
@@ -76,8 +77,14 @@ func nameOf(ids []string, id string, names []string) string {
 type beginPage struct {
 	frame
 	Name    field
-	Jugs    []option
+	Jugs    []pick
 	Problem string
+}
+
+// A pick is something that can be ticked.
+type pick struct {
+	option
+	Ticked bool
 }
 
 // usualVessels are the vessels that can be had with one tap at the beginning: their forms, by a word.
@@ -111,14 +118,14 @@ type usualVessel struct {
 
 // begin asks for almost nothing: a name and which jugs there are; or the example; or just one jug.
 func (s *server) begin(r *http.Request, v *visit) error {
-	return v.show(http.StatusOK, "begin", v.beginPage(r, "", ""))
+	return v.show(http.StatusOK, "begin", v.beginPage(r, "", nil, ""))
 }
 
-func (v *visit) beginPage(r *http.Request, name, problem string) *beginPage {
+func (v *visit) beginPage(r *http.Request, name string, ticked []string, problem string) *beginPage {
 	p := &beginPage{frame: v.frame(r, "begin"), Problem: problem}
 	p.Name = field{Name: "name", Label: v.say.Label("begin_name"), Value: name, Problem: problem}
 	for _, u := range usualVessels() {
-		p.Jugs = append(p.Jugs, option{u.word, v.say.Label("usual_" + u.word)})
+		p.Jugs = append(p.Jugs, pick{option{u.word, v.say.Label("usual_" + u.word)}, slices.Contains(ticked, u.word)})
 	}
 	return p
 }
@@ -142,11 +149,11 @@ func (s *server) beginWith(r *http.Request, v *visit) error {
 	room := map[string]string{"name": r.PostForm.Get("name")}
 	d, err := darkroom.ReadForm[darkroom.Room](f, 0, room)
 	if err != nil {
-		return v.show(http.StatusUnprocessableEntity, "begin", v.beginPage(r, room["name"], v.say.Label("begin_name_missing")))
+		return v.show(http.StatusUnprocessableEntity, "begin", v.beginPage(r, room["name"], r.PostForm["vessel"], v.say.Label("begin_name_missing")))
 	}
 	f = darkroom.With(f, 0, d)
 	for _, u := range usualVessels() {
-		if !contains(r.PostForm["vessel"], u.word) {
+		if !slices.Contains(r.PostForm["vessel"], u.word) {
 			continue
 		}
 		u.form["name"] = v.say.Label("usual_name_" + u.word)
@@ -160,13 +167,4 @@ func (s *server) beginWith(r *http.Request, v *visit) error {
 		return err
 	}
 	return v.to(r, "/jug")
-}
-
-func contains(all []string, x string) bool {
-	for _, y := range all {
-		if y == x {
-			return true
-		}
-	}
-	return false
 }

@@ -1,11 +1,14 @@
 package browsertest
 
 import (
+	"context"
 	"errors"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/chromedp/chromedp"
 )
 
 // A Page is a tab in a test: what goes wrong fails the test.
@@ -95,4 +98,15 @@ func (p *Page) Audit() {
 		at, _ := p.At()
 		p.t.Errorf("%s:\n  %s", at, strings.Join(bad, "\n  "))
 	}
+}
+
+// Until waits until something holds.
+func (p *Page) Until(what string, holds func() bool) {
+	p.t.Helper()
+	p.must(p.wait(what, func(context.Context, *chromedp.Target) error {
+		if !holds() {
+			return errNotThere
+		}
+		return nil
+	}))
 }
