@@ -114,6 +114,7 @@ func TestReadRatio(t *testing.T) {
 		good("1-1/2", ratio(3, 2)),
 		good("1\u00a01/2", ratio(3, 2)),
 		good("2 125/128", ratio(381, 128)),
+		good("0.100000000000000001", ratio(100000000000000001, 1000000000000000000)),
 		good("9223372036854775807", ratio(math.MaxInt64, 1)),
 
 		bad[r]("", quantity.WhyEmpty, 0),
@@ -252,6 +253,7 @@ func TestReadVolume(t *testing.T) {
 		slipped[v]("10 qaurts", 3, "quarts"),
 		slipped[v]("10 barrels", 3, ""),
 		slipped[v]("10 xy", 3, ""),
+		slipped[v]("10 %litre", 3, ""),
 		slipped[v]("10 %", 3, ""),
 	})
 	check(t, func(s string) (v, error) { return quantity.ReadVolume(s, quantity.OunceUS) }, []reading[v]{

@@ -1,6 +1,7 @@
 package quantity_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -15,6 +16,8 @@ func TestReadMass(t *testing.T) {
 		good("1 kg", m(1000)),
 		good("500 mg", m(0.5)),
 		good("1/2 g", m(0.5)),
+		good("0."+strings.Repeat("3", 38)+" g", m(1.0/3)), // forty characters of number
+		bad[m]("0."+strings.Repeat("3", 39)+" g", quantity.WhyTooLong, 0),
 		good("437.5 gr", m(28.349523125)),
 		good("1 grain", m(0.06479891)),
 		good("1 oz av", m(28.349523125)),
@@ -210,6 +213,7 @@ func TestReadDuration(t *testing.T) {
 		good("1:30", 90*s),
 		good("0:05", 5*s),
 		good("1:30:00", 90*m),
+		good("10000:00:00", 10000*h),
 		good("9 min", 9*m),
 		good("9 min 45 s", 9*m+45*s),
 		good("1½ min", 90*s),
