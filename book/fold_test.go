@@ -73,7 +73,8 @@ func fact(t *rapid.T, name string) book.Body {
 				As: []byte(`{"product":"film developer","state":"stock","holds":"1 L","made":"2026-12-01"}`),
 			}
 		}
-		return &book.LotReceived{Lot: lot, Product: "fix", Ounce: book.USOunce, As: []byte(rapid.SampledFrom([]string{
+		product := rapid.SampledFrom([]string{"fix", "fix", "dev"}).Draw(t, "product") // a powder's are of no form of it
+		return &book.LotReceived{Lot: lot, Product: product, Ounce: book.USOunce, As: []byte(rapid.SampledFrom([]string{
 			`{"product":"rapid fixer","holds":"1 L"}`, `{"product":"rapid fixer","holds":"32 fl oz","left":"20 fl oz"}`,
 			`{"product":"rapid fixer","holds":"500 mL","left":"unknown"}`, `{"product":"rapid fixer"}`, `{"product":"rapid fixer","holds":"1 L","received":"2026-12-02"}`,
 		}).Draw(t, "as"))}

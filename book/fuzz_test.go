@@ -10,19 +10,20 @@ import (
 // FuzzAdmit offers an entry with any kind and body to a book that holds the contract's sample. Whatever is admitted is
 // read, leaves a darkroom that its own file can describe, and can be taken back or says why not; nothing panics.
 func FuzzAdmit(f *testing.F) {
-	j, _ := imported(f, contract(f))
+	j, people := imported(f, contract(f))
+	_, ids := j.state.File(people)
 	seeds := 0
 	for _, e := range j.entries {
 		f.Add(string(e.Kind), e.Version, e.Body)
 		seeds++
 	}
 	for _, b := range []book.Body{
-		&book.LotDrawn{Draw: book.Draw{Lot: "e0030", Amount: "1 fl oz", Times: 2}, Ounce: book.USOunce},
-		&book.LotCounted{Lot: "e0030", Left: "unknown"},
-		&book.LotOpened{Lot: "e0030", Opened: "2026-12-03"},
-		&book.Removed{Part: book.TrayPart, ID: "e0020"},
-		&book.Mixed{Bath: "b", Product: "e0005", Dilution: "1+9", Volume: "1 L", From: []book.Draw{{Amount: "all"}}},
-		&book.Stock{Lot: "l", Product: "e0011", As: []byte(`{"product":"-","state":"stock","holds":"1 gal"}`), Ounce: "us"},
+		&book.LotDrawn{Draw: book.Draw{Lot: ids.Lots[1], Amount: "1 fl oz", Times: 2}, Ounce: book.USOunce},
+		&book.LotCounted{Lot: ids.Lots[1], Left: "unknown"},
+		&book.LotOpened{Lot: ids.Lots[1], Opened: "2026-12-03"},
+		&book.Removed{Part: book.TrayPart, ID: ids.Trays[0]},
+		&book.Mixed{Bath: "b", Product: ids.Products[0], Dilution: "1+9", Volume: "1 L", From: []book.Draw{{Amount: "all"}}},
+		&book.Stock{Lot: "l", Product: ids.Products[3], As: []byte(`{"product":"-","state":"stock","holds":"1 gal"}`), Ounce: "us"},
 	} {
 		e, err := j.author.Write(b)
 		if err != nil {

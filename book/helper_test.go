@@ -30,6 +30,12 @@ func counting(prefix string) func() string {
 	return func() string { n++; return fmt.Sprintf("%s%04d", prefix, n) }
 }
 
+// scattered returns a source of ids in no order, as random ones are.
+func scattered() func() string {
+	n := 0
+	return func() string { n++; return fmt.Sprintf("i%04d", n*7919%10007) }
+}
+
 // place gives entries their positions and hashes, as a store would.
 func place(entries []book.Entry) []book.Entry {
 	head := book.Head{Darkroom: "room"}
@@ -152,6 +158,7 @@ func contract(tb failing) darkroom.File {
 func imported(t failing, f darkroom.File) (*journal, book.People) {
 	t.Helper()
 	j, people := newJournal(t), book.People{}
+	j.author.NewID = scattered()
 	im, err := book.Import(j.state, people, f, j.author, book.ImportOptions{})
 	if err != nil {
 		t.Fatal(err)

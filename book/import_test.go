@@ -187,3 +187,56 @@ func edited(t *testing.T, from, to string) darkroom.File {
 	}
 	return f
 }
+
+// TestLotsArePairedWithTheLikest imports lots over lots that look alike, replacing.
+func TestLotsArePairedWithTheLikest(t *testing.T) {
+	file := func(lots string) darkroom.File {
+		f, err := darkroom.Read([]byte("darkroom: {name: x}\nshelf:\n  products:\n" +
+			"    - {name: fix, role: fixer, form: liquid}\n    - {name: dev, role: developer, form: powder}\n  lots: [" + lots + "]\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	const a, b, c = "{product: fix, holds: 1 L, left: 310 mL}", "{product: fix, holds: 1 L, left: 500 mL}", "{product: fix, holds: 1 L}"
+	for name, x := range map[string]struct {
+		has, wants string
+		want       []string // kinds, and what was counted or opened
+	}{
+		"the first is gone":          {a + "," + b, b, []string{"lot.discarded"}},
+		"the last is gone":           {a + "," + b, a, []string{"lot.discarded"}},
+		"another order":              {a + "," + b, b + "," + a, nil},
+		"one was counted":            {a + "," + b, "{product: fix, holds: 1 L, left: 300 mL}," + b, []string{"lot.counted 300 mL"}},
+		"one more":                   {a, a + "," + a, []string{"lot.received"}},
+		"opened, not another's":      {c + ",{product: fix, holds: 1 L, opened: 2026-11-02}", "{product: fix, holds: 1 L, opened: 2026-11-02},{product: fix, holds: 1 L, opened: 2026-12-01}", []string{"lot.opened 2026-12-01"}},
+		"packets, not another's":     {"{product: dev, holds: 2 packets},{product: dev, holds: 3 packets}", "{product: dev, holds: 3 packets},{product: dev, holds: 1 packet}", []string{"lot.counted 1 packet"}},
+		"packets or not, two things": {"{product: dev, holds: 2 packets}", "{product: dev}", []string{"lot.received", "lot.discarded"}},
+		"of another product":         {a, "{product: dev}", []string{"lot.received", "lot.discarded"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			j, people := imported(t, file(x.has))
+			im, err := book.Import(j.state, people, file(x.wants), j.author, book.ImportOptions{Replace: true})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got []string
+			for _, e := range im.Entries {
+				body, err := book.Upcasters().Read(e)
+				if err != nil {
+					t.Fatal(err)
+				}
+				said := string(e.Kind)
+				switch b := body.(type) {
+				case *book.LotCounted:
+					said += " " + b.Left
+				case *book.LotOpened:
+					said += " " + b.Opened
+				}
+				got = append(got, said)
+			}
+			if d := gocmp.Diff(x.want, got); d != "" {
+				t.Errorf("written (-want +got):\n%s", d)
+			}
+		})
+	}
+}

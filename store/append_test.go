@@ -1,9 +1,11 @@
 package store_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -309,4 +311,89 @@ func reasonOf(e *book.RefusedError) book.Reason {
 		return ""
 	}
 	return e.Reason
+}
+
+// TestHalfDoneIsNotCommitted hides the failure of a statement from the store, and ends a context within a transaction.
+func TestHalfDoneIsNotCommitted(t *testing.T) {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			gone, leave := context.WithCancel(t.Context())
+			leave()
+			err := s.Write(t.Context(), func(tx *store.Tx) error {
+				if _, err := tx.Append(t.Context(), "room", []book.Entry{drawn("a")}, nil); err != nil {
+					return err
+				}
+				_ = tx.Create(gone, "annex")
+				return nil
+			})
+			wantKind(t, err, book.Cancelled, "store_cancelled")
+			wantKind(t, s.Write(gone, func(*store.Tx) error { return nil }), book.Cancelled, "store_cancelled")
+			going, leave := context.WithCancel(t.Context())
+			err = s.Write(going, func(tx *store.Tx) error {
+				_, err := tx.Append(t.Context(), "room", []book.Entry{drawn("b")}, nil)
+				leave()
+				return err
+			})
+			wantKind(t, err, book.Cancelled, "store_cancelled")
+			if h, err := s.Head(t.Context(), "room"); err != nil || h.Position != 0 {
+				t.Errorf("head is %+v, %v, want nothing written", h, err)
+			}
+		})
+	}
+}
+
+// TestAsTheSenderMadeIt sends a moment finer than a microsecond in a zone of its own, twice.
+func TestAsTheSenderMadeIt(t *testing.T) {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			fine := drawn("a")
+			fine.HappenedAt = time.Date(2026, time.December, 3, 19, 30, 0, 1999, time.FixedZone("", 3600))
+			for range 2 {
+				stored := appendTo(t, s, fine)
+				if at := stored[0].HappenedAt; stored[0].Position != 1 || !at.Equal(evening.Add(time.Microsecond)) || at.Location() != time.UTC {
+					t.Errorf("stored at %d as %v, want at 1, to the microsecond, in UTC", stored[0].Position, at)
+				}
+			}
+		})
+	}
+}
+
+// TestTakenBackInOneBatch sends a slip and its correction together, as an outbox does.
+func TestTakenBackInOneBatch(t *testing.T) {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			back := book.Entry{ID: "b", Kind: book.Correction, Version: 1, HappenedAt: evening, TakesBack: "a", Body: "{}"}
+			if got := appendTo(t, s, drawn("a"), back); len(got) != 2 || got[1].Position != 2 {
+				t.Errorf("stored %+v, want both", got)
+			}
+			wantKind(t, s.CanTakeBack(t.Context(), "room", "a"), book.Refused, "refused_already_undone")
+		})
+	}
+}
+
+// TestStatesAreKept takes a state and appends: who holds the first sees nothing of it.
+func TestStatesAreKept(t *testing.T) {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			var states []*book.State
+			for i := range 5 {
+				state, err := s.State(t.Context(), "room")
+				if err != nil {
+					t.Fatal(err)
+				}
+				states = append(states, state)
+				appendTo(t, s, named(fmt.Sprint("n", i), fmt.Sprint("Room ", i)))
+			}
+			for i, state := range states {
+				f, _ := state.File(nil)
+				if want := fmt.Sprint("Room ", i-1); state.Position() != int64(i) || i > 0 && f.Darkroom.Name != want {
+					t.Errorf("state %d is at %d with %q", i, state.Position(), f.Darkroom.Name)
+				}
+			}
+		})
+	}
 }
