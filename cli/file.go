@@ -36,8 +36,7 @@ func (s *session) readFile(name string, asJSON bool) (darkroom.File, error) {
 	}
 	defer func() { _ = in.Close() }()
 	f, err := darkroom.ReadFrom(in)
-	var problems darkroom.Problems
-	if errors.As(err, &problems) {
+	if problems, ok := errors.AsType[darkroom.Problems](err); ok {
 		if asJSON {
 			writeJSON(s.io.Err, checked(problems))
 		} else {

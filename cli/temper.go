@@ -40,7 +40,7 @@ func (c *temperCmd) Run(s *session) error {
 	}
 	if c.JSON {
 		writeJSON(s.io.Out, facts.OfTemper(res))
-	} else if err := c.tell(s, res, p); err != nil {
+	} else if err := c.tell(s, res); err != nil {
 		return err
 	}
 	if res.Status == temper.OutOfReach {
@@ -89,7 +89,7 @@ func (c *temperCmd) problem(s *session) (p temper.Problem, err error) {
 	return p, nil
 }
 
-func (c *temperCmd) tell(s *session, res temper.Result, p temper.Problem) error {
+func (c *temperCmd) tell(s *session, res temper.Result) error {
 	v, err := c.voice(s)
 	if err != nil {
 		return err

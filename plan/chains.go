@@ -42,6 +42,8 @@ func (m *maker) timeKnown(t Timed, l *Load) {
 		return
 	}
 	b := m.bath(t.Bath)
-	b.Findings = append(b.Findings, Finding{Kind: TimeUnknown, Subject: b.Product, Other: l.Material.String(),
-		Figures: []reckoning.Figure{t.Figure}})
+	b.Findings = append(b.Findings, Finding{
+		Kind: TimeUnknown, Subject: b.Product, Other: l.Material.String(),
+		Figures: []reckoning.Figure{t.Figure},
+	})
 }

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"wetside/darkroom"
 	"wetside/trade/material"
 	"wetside/trade/process"
@@ -94,11 +96,4 @@ func (m *maker) largest(of []material.Material) (material.Size, bool) {
 	return best, found
 }
 
-func has[T comparable](list []T, x T) bool {
-	for _, y := range list {
-		if x == y {
-			return true
-		}
-	}
-	return false
-}
+func has[T comparable](list []T, x T) bool { return slices.Contains(list, x) }

@@ -85,15 +85,6 @@ func useBy(l darkroom.Lot, p *darkroom.Product) (time.Time, bool) {
 	return keep.Value.From(from.Value), true
 }
 
-// available returns what there is of a product, and whether some lot's content is not known.
-func (m *maker) available(p *darkroom.Product) (sum quantity.Volume, some bool) {
-	for _, i := range m.lotsOf(p) {
-		some = some || unknown(m.file.Shelf.Lots[i])
-		sum += m.left[i]
-	}
-	return sum, some
-}
-
 // draw takes an amount from a product's lots, oldest opened first, and returns what is taken where; rest is what
 // could not be had.
 func (m *maker) draw(p *darkroom.Product, amount quantity.Volume) (out []Draw, rest quantity.Volume) {

@@ -60,7 +60,7 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 	if out.Tolerance == 0 {
 		out.Tolerance = strayOf(&p, r.Material == material.Film)
 	}
-	out.Vessels, _ = vesselsFor(p, bench.Vessels)
+	out.Vessels = vesselsFor(p, bench.Vessels)
 	if p.Name != "" {
 		b := Bath{Step: process.NoStep, Role: p.Role}
 		out.Cautions = bathCautions(&b, &p)

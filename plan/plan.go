@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 
-	"wetside/trade/material"
 	"wetside/trade/quantity"
 )
 
@@ -35,20 +34,3 @@ func Make(ctx context.Context, r Request) (Plan, error) {
 
 // System returns the system of units that a plan for this file speaks.
 func (r Request) system() quantity.System { return r.File.Darkroom.Units }
-
-// materials returns the materials that the loads want, in the order of package material.
-func (m *maker) materials(paper bool) []material.Material {
-	var out []material.Material
-	for _, x := range material.All() {
-		if x.Paper() != paper {
-			continue
-		}
-		for _, l := range m.plan.Loads {
-			if l.Material == x && (x.Paper() || l.Sheets > 0) {
-				out = append(out, x)
-				break
-			}
-		}
-	}
-	return out
-}

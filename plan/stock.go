@@ -76,10 +76,8 @@ func (m *maker) packets(p *darkroom.Product) (n, lot int) {
 // stock plans one making up: the vessel that holds it, the water to start with and its temperature.
 func (m *maker) stock(p *darkroom.Product, packets, lot int) Stock {
 	s := Stock{Product: p.Name, Packets: packets, Makes: p.Makes.Value, Lot: lot, Keeps: p.Keeps[darkroom.FullBottle]}
-	part, partOrigin := quantity.Ratio{}, reckoning.Label
-	if p.StartWith.Given() {
-		part = p.StartWith.Value
-	} else {
+	part, partOrigin := p.StartWith.Value, reckoning.Label
+	if !p.StartWith.Given() {
 		part, _ = quantity.NewRatio(3, 4)
 		partOrigin = reckoning.Standard
 	}

@@ -70,7 +70,7 @@ func (m *maker) tray(b *Bath, sheet material.Size) (best *darkroom.Tray, shared 
 
 // isFor reports whether a tray may hold a bath. A tray of no purpose takes any.
 func isFor(t darkroom.Tray, b *Bath) bool {
-	switch b.Step {
+	switch b.Step { //nolint:exhaustive // all other steps go by their role
 	case process.Hold:
 		return t.For.Holding
 	case process.Wash:
@@ -113,7 +113,7 @@ func (m *maker) fill(b *Bath, t darkroom.Tray, sheet material.Size) {
 	}
 	b.Window, b.WindowFigure, b.Volume = w, fig, w.Want
 	m.together(b, g, sheet)
-	m.smaller(b, g, sheet)
+	m.smaller(b, sheet)
 }
 
 // together says how many sheets of the largest size are in the tray at once.
@@ -135,11 +135,11 @@ func (m *maker) together(b *Bath, g process.Tray, sheet material.Size) {
 }
 
 // smaller offers a smaller tray where much liquid would stand in a large one.
-func (m *maker) smaller(b *Bath, g process.Tray, sheet material.Size) {
+func (m *maker) smaller(b *Bath, sheet material.Size) {
 	if b.Product == "" || b.Window.Min < muchLiquid {
 		return
 	}
-	_, w, err := usual(sheet, m.file.Bench.FillDepth.Value)
+	w, err := usual(sheet, m.file.Bench.FillDepth.Value)
 	if err != nil || float64(w.Want) > smallerAtMost*float64(b.Window.Want) {
 		return
 	}
@@ -149,9 +149,8 @@ func (m *maker) smaller(b *Bath, g process.Tray, sheet material.Size) {
 	}})
 }
 
-// usual returns the tray that is sold for a sheet and the volumes that are right for it.
-func usual(sheet material.Size, depth quantity.Length) (process.Tray, quantity.Window, error) {
-	t := process.NominalTray(sheet)
-	w, _, err := t.Window(depth)
-	return t, w, err
+// usual returns the volumes that are right for the tray that is sold for a sheet.
+func usual(sheet material.Size, depth quantity.Length) (quantity.Window, error) {
+	w, _, err := process.NominalTray(sheet).Window(depth)
+	return w, err
 }

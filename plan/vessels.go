@@ -7,20 +7,18 @@ import (
 
 // vesselsFor returns the vessels that may be used for a product, as package measure sees them. A vessel kept for
 // one product or role serves no other, and that product uses no other vessel where its own exists.
-// left holds the names that were kept out.
-func vesselsFor(p darkroom.Product, all []darkroom.Vessel) (use []measure.Vessel, left []string) {
+func vesselsFor(p darkroom.Product, all []darkroom.Vessel) (use []measure.Vessel) {
 	own := false
 	for _, v := range all {
 		own = own || keptFor(v, p)
 	}
 	for _, v := range all {
 		if (v.KeepFor != "" || own) && !keptFor(v, p) {
-			left = append(left, v.Name)
 			continue
 		}
 		use = append(use, toMeasure(v))
 	}
-	return use, left
+	return use
 }
 
 // keptFor reports whether a vessel is kept for a product or for its role.

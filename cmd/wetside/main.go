@@ -18,14 +18,17 @@ import (
 var version = "" //nolint:gochecknoglobals // set by the linker
 
 func main() {
+	os.Exit(run())
+}
+
+func run() int {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	debug.SetGCPercent(50) // a small board has little memory, and this program little garbage
 	h := house{now: time.Now}
-	code := cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
+	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 		Version: versionText(), Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
 	})
-	os.Exit(code)
 }
 
 func versionText() string {
