@@ -15,6 +15,9 @@ func benchProblem(seed int) measure.Problem {
 	d := dice{Rand: rand.New(rand.NewPCG(uint64(seed), 11))}
 	p := measure.Problem{Tolerance: pick(d, 0.1, 0.15, 0.2, 0.3), System: pick(d, quantity.Metric, quantity.US)}
 	p.Dilution = oneTo(pick[int64](d, 1, 2, 3, 4, 7, 9, 14, 15, 19, 31))
+	if d.chance(0.25) {
+		p.Dilution = pick(d, parts(2, 2, 20), parts(2, 2, 12), parts(2, 2, 4), parts(2, 4, 14))
+	}
 	p.Vessels = [][]measure.Vessel{
 		{litreJug()},
 		{litreJug()},
@@ -50,7 +53,7 @@ func TestSolveOnUsualBenches(t *testing.T) {
 	if testing.Short() {
 		most = 10
 	}
-	compared, readings := 0, map[int]int{}
+	compared, two, readings := 0, 0, map[int]int{}
 	for seed := 0; compared < most && seed < 3*most; seed++ {
 		p := benchProblem(seed)
 		q := newQuestion(p)
@@ -60,6 +63,9 @@ func TestSolveOnUsualBenches(t *testing.T) {
 		}
 		compared++
 		readings[want.rank.readings]++
+		if q.chemicals == 2 {
+			two++
+		}
 		got, err := measure.Solve(t.Context(), p, measure.Options{NoAdvice: true})
 		if err != nil {
 			t.Fatal(err)
@@ -68,8 +74,8 @@ func TestSolveOnUsualBenches(t *testing.T) {
 			t.Errorf("seed %d: %s\n%s", seed, what, describe(p))
 		}
 	}
-	t.Logf("%d benches compared, by readings: %v", compared, readings)
-	if compared < most || readings[2] == 0 || readings[3] == 0 {
+	t.Logf("%d benches compared, %d with two chemicals; by readings: %v", compared, two, readings)
+	if compared < most || two == 0 || readings[2] == 0 || readings[3] == 0 {
 		t.Errorf("%d compared, by readings %v: too few", compared, readings)
 	}
 }

@@ -120,6 +120,7 @@ func (q *question) visit(limit int, call func(action)) *visit {
 	tooLong := func(p plan) bool { return p.times() >= limit }
 	v.fills = slices.DeleteFunc(slices.Clone(q.fills), tooLong)
 	v.pours = slices.DeleteFunc(slices.Clone(q.pours), tooLong)
+	slices.SortStableFunc(v.pours, func(a, b plan) int { return a.times() - b.times() })
 	return v
 }
 
@@ -210,16 +211,17 @@ func (v *visit) dosed(fill plan, f func(doses [2]plan, inJug, weighed bool)) {
 func (v *visit) poured(most int, f func(doses [2]plan)) {
 	for _, a := range v.pours {
 		if a.times() > most {
-			continue
+			return // the rest has as many pours or more
 		}
 		if v.q.chemicals == 1 {
 			f([2]plan{a})
 			continue
 		}
 		for _, b := range v.pours {
-			if a.times()+b.times() <= most {
-				f([2]plan{a, b})
+			if a.times()+b.times() > most {
+				break
 			}
+			f([2]plan{a, b})
 		}
 	}
 }
