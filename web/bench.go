@@ -46,7 +46,7 @@ func (s *server) bench(r *http.Request, v *visit) error {
 func (v *visit) vesselText(x darkroom.Vessel) string {
 	text := v.say.Kind(x.Kind)
 	if x.KeepFor != "" {
-		text += ", " + v.say.Label("keep_for") + " " + x.KeepFor
+		text = v.say.Tell("kept_for", "Kind", text, "For", x.KeepFor).Text()
 	}
 	return text
 }
@@ -79,9 +79,9 @@ func (v *visit) trayText(t darkroom.Tray) string {
 func (v *visit) trayFor(t darkroom.Tray) string {
 	switch {
 	case t.For.Holding:
-		return v.say.Label("holding")
+		return v.word("", "holding")
 	case t.For.Wash:
-		return v.say.Label("wash")
+		return v.word("", "wash")
 	}
 	return v.say.Role(t.For.Role)
 }

@@ -43,8 +43,8 @@ func TestEvening(t *testing.T) {
 			step = to.Header.Get("Location")
 			continue
 		}
-		all := hrefs(a.Text[strings.Index(a.Text, `class="keys"`):])
-		step = all[1]
+		_, keys, _ := strings.Cut(a.Text, `class="keys"`)
+		step = hrefs(keys)[1]
 	}
 	if seen < 5 {
 		t.Errorf("only %d screens before the stop bath", seen)

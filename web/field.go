@@ -80,9 +80,9 @@ func (v *visit) groupLabel(group string) string {
 	if group == "" {
 		return ""
 	}
-	list, rest, nth := strings.Cut(group, "[")
+	list, index, nth := strings.Cut(group, "[")
 	if nth {
-		digits, _, _ := strings.Cut(rest, "]")
+		digits, _, _ := strings.Cut(index, "]")
 		n, err := strconv.Atoi(digits)
 		if err != nil {
 			return group
@@ -90,17 +90,16 @@ func (v *visit) groupLabel(group string) string {
 		thing := v.labelOr(list, "group_"+list)
 		return capital(v.say.Tell("nth_thing", "Nth", v.say.Ordinal(n+1), "Thing", thing).Text())
 	}
-	parts := strings.Split(group, ".")
-	out := v.labelOr(parts[0], "group_"+parts[0])
-	for i, p := range parts[1:] {
-		if i == 0 {
-			out += ": "
-		} else {
-			out += ", "
-		}
-		out += v.word("", p)
+	table, rest, deeper := strings.Cut(group, ".")
+	out := v.labelOr(table, "group_"+table)
+	if !deeper {
+		return out
 	}
-	return out
+	var words []string
+	for w := range strings.SplitSeq(rest, ".") {
+		words = append(words, v.word("", w))
+	}
+	return out + ": " + strings.Join(words, ", ")
 }
 
 func capital(s string) string {

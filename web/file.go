@@ -25,8 +25,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 	}
 	p := filePage{frame: v.frame(r, "file"), Text: r.PostForm.Get("text")}
 	f, err := darkroom.Read([]byte(p.Text))
-	var problems darkroom.Problems
-	if errors.As(err, &problems) {
+	if problems, ok := errors.AsType[darkroom.Problems](err); ok {
 		for _, x := range problems {
 			text := v.say.Problem(x).Text()
 			if at := v.say.Place(x); at != "" {

@@ -35,7 +35,6 @@ type sort struct {
 	back    string
 	first   []string // names of the fields that are asked at once; a name ending in . or [ is a whole group
 	lists   []string // lists of things that get one more empty item
-	names   func(v *visit) []string
 	ids     func(v *visit) []string
 	form    func(v *visit, i int) map[string]string
 	fields  func(counts map[string]int) []darkroom.FormField
@@ -137,8 +136,7 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 		return err
 	}
 	f, err := x.keep(v.file, i, form)
-	var problems darkroom.Problems
-	if errors.As(err, &problems) {
+	if problems, ok := errors.AsType[darkroom.Problems](err); ok {
 		return v.show(http.StatusUnprocessableEntity, "form", v.formPage(r, x, i, form, problems))
 	}
 	if err != nil {

@@ -18,12 +18,18 @@ func TestBadInputStaysAtItsField(t *testing.T) {
 		typed      string
 	}{
 		{"a vessel without a name", "/bench/vessel/new", url.Values{"kind": {"jug"}}, "name", ""},
-		{"a name twice", "/bench/vessel/new", url.Values{"name": {"litre jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
-			"scales[0].from": {"100"}, "scales[0].to": {"1000"}, "scales[0].step": {"50"}}, "name", "litre jug"},
-		{"a scale whose marks do not divide", "/bench/vessel/new", url.Values{"name": {"odd jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
-			"scales[0].from": {"100"}, "scales[0].to": {"1000"}, "scales[0].step": {"70"}}, "scales[0].step", "70"},
-		{"an absurd jug", "/bench/vessel/new", url.Values{"name": {"vat"}, "kind": {"jug"}, "scales[0].unit": {"L"},
-			"scales[0].from": {"100"}, "scales[0].to": {"900"}, "scales[0].step": {"100"}}, "scales[0].to", "900"},
+		{"a name twice", "/bench/vessel/new", url.Values{
+			"name": {"litre jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
+			"scales[0].from": {"100"}, "scales[0].to": {"1000"}, "scales[0].step": {"50"},
+		}, "name", "litre jug"},
+		{"a scale whose marks do not divide", "/bench/vessel/new", url.Values{
+			"name": {"odd jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
+			"scales[0].from": {"100"}, "scales[0].to": {"1000"}, "scales[0].step": {"70"},
+		}, "scales[0].step", "70"},
+		{"an absurd jug", "/bench/vessel/new", url.Values{
+			"name": {"vat"}, "kind": {"jug"}, "scales[0].unit": {"L"},
+			"scales[0].from": {"100"}, "scales[0].to": {"900"}, "scales[0].step": {"100"},
+		}, "scales[0].to", "900"},
 		{"a tray without millimetres", "/bench/tray/new", url.Values{"name": {"green tray"}, "for": {"developer"}, "inside": {"wide"}}, "inside", "wide"},
 		{"a dilution of nothing", "/shelf/product/new", url.Values{"name": {"dev"}, "role": {"developer"}, "dilutions.RC paper": {"1+0"}}, "dilutions.RC paper", "1+0"},
 		{"a lot of nothing known", "/shelf/lot/new", url.Values{"product": {"mystery"}, "holds": {"1 L"}}, "product", "mystery"},
@@ -83,8 +89,14 @@ func inputOf(t *testing.T, page, name string) string {
 func TestJugReadsWordsAtTheirField(t *testing.T) {
 	h := empty(t)
 	for _, tt := range []struct{ label, volume, wrong string }{
-		{"1+0", "1 L", "label"}, {"tea", "1 L", "label"}, {"1+9", "1", "volume"}, {"1+9", "-1 L", "volume"}, {"", "1 L", "label"},
-		{"1+9", "", "volume"}, {"1+9", "900000 L", "volume"}, {strings.Repeat("1", 4000), "1 L", "label"},
+		{"1+0", "1 L", "label"},
+		{"tea", "1 L", "label"},
+		{"1+9", "1", "volume"},
+		{"1+9", "-1 L", "volume"},
+		{"", "1 L", "label"},
+		{"1+9", "", "volume"},
+		{"1+9", "900000 L", "volume"},
+		{strings.Repeat("1", 4000), "1 L", "label"},
 	} {
 		a := h.get("/jug?" + url.Values{"label": {tt.label}, "volume": {tt.volume}}.Encode())
 		if a.StatusCode != http.StatusUnprocessableEntity || !strings.Contains(inputOf(t, a.Text, tt.wrong), "aria-invalid") {
@@ -124,8 +136,10 @@ func TestThings(t *testing.T) {
 		form             url.Values
 		shows            string
 	}{
-		{"vessel", "/bench", "/bench/vessel/", url.Values{"name": {"chipped jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
-			"scales[0].from": {"100"}, "scales[0].to": {"900"}, "scales[0].step": {"100"}}, "chipped jug"},
+		{"vessel", "/bench", "/bench/vessel/", url.Values{
+			"name": {"chipped jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
+			"scales[0].from": {"100"}, "scales[0].to": {"900"}, "scales[0].step": {"100"},
+		}, "chipped jug"},
 		{"tray", "/bench", "/bench/tray/", url.Values{"name": {"green tray"}, "for": {"developer"}, "inside": {"300 x 400 mm"}}, "green tray"},
 		{"tank", "/bench", "/bench/tank/", url.Values{"name": {"old tank"}, "covers.135": {"290 mL"}}, "old tank"},
 		{"product", "/shelf", "/shelf/product/", url.Values{"name": {"spare fixer"}, "role": {"fixer"}, "form": {"liquid"}, "dilutions.RC paper": {"1+4"}}, "spare fixer"},
@@ -170,8 +184,10 @@ func problemsOf(page string) string {
 // Two people change the bench from the same page: the second is told, and what they typed is still there.
 func TestTheSecondToChangeIsTold(t *testing.T) {
 	h := withExample(t)
-	old := url.Values{"name": {"chipped jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"}, "scales[0].from": {"100"},
-		"scales[0].to": {"900"}, "scales[0].step": {"100"}}
+	old := url.Values{
+		"name": {"chipped jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"}, "scales[0].from": {"100"},
+		"scales[0].to": {"900"}, "scales[0].step": {"100"},
+	}
 	position := regexp.MustCompile(`name="position" value="(\d+)"`).FindStringSubmatch(h.get("/bench/vessel/new").Text)
 	if position == nil {
 		t.Fatal("the form says no position")

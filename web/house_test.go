@@ -28,7 +28,7 @@ func TestMain(m *testing.M) {
 	if err := chromium.Close(); err != nil && code == 0 {
 		code = 1
 	}
-	os.Exit(code) //nolint:forbidigo // a test binary's own main
+	os.Exit(code)
 }
 
 // A house is the whole program over a store of its own, on the example's evening.
@@ -49,29 +49,29 @@ func ticking() func() time.Time {
 }
 
 // empty starts a house that nobody has used.
-func empty(t testing.TB) *house {
-	t.Helper()
-	h := &house{t: t, log: &bytes.Buffer{}}
-	b, pages, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), ticking(), slog.New(slog.NewTextHandler(h.log, nil)))
+func empty(tb testing.TB) *house {
+	tb.Helper()
+	h := &house{t: tb, log: &bytes.Buffer{}}
+	b, pages, err := webbook.Open(tb.Context(), filepath.Join(tb.TempDir(), "book.db"), ticking(), slog.New(slog.NewTextHandler(h.log, nil)))
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	h.book, h.Server = b, httptest.NewServer(pages)
-	t.Cleanup(func() {
+	tb.Cleanup(func() {
 		h.Close()
 		if err := b.Store.Close(); err != nil {
-			t.Error(err)
+			tb.Error(err)
 		}
 	})
 	return h
 }
 
 // withExample starts a house with the example darkroom.
-func withExample(t testing.TB) *house {
-	t.Helper()
-	h := empty(t)
-	if err := h.book.LoadExample(t.Context()); err != nil {
-		t.Fatal(err)
+func withExample(tb testing.TB) *house {
+	tb.Helper()
+	h := empty(tb)
+	if err := h.book.LoadExample(tb.Context()); err != nil {
+		tb.Fatal(err)
 	}
 	return h
 }
@@ -171,13 +171,13 @@ func (h *house) walk(from ...string) map[string]answer {
 }
 
 // first returns the first address on a page that starts so.
-func first(t testing.TB, all []string, prefix string) string {
-	t.Helper()
+func first(tb testing.TB, all []string, prefix string) string {
+	tb.Helper()
 	for _, a := range all {
 		if strings.HasPrefix(a, prefix) {
 			return a
 		}
 	}
-	t.Fatalf("no address with %s in %v", prefix, all)
+	tb.Fatalf("no address with %s in %v", prefix, all)
 	return ""
 }

@@ -29,7 +29,8 @@ type bathView struct {
 	Title, Where     string
 	Volume, Depth    string
 	Lines            []words.Line
-	Before           []words.Phrase // lots, rinsing
+	Before           []words.Phrase // rinsing
+	Draws            []words.Phrase // which lots the chemical comes from
 	Temper           []words.Line
 	Summary, Makings words.Phrase
 	Exact, Advice    words.Phrase
@@ -52,7 +53,7 @@ func (s *server) mixSheet(r *http.Request, v *visit) error {
 	if !v.begun() {
 		return v.to(r, "/begin")
 	}
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}
@@ -92,10 +93,13 @@ func (v *visit) bathView(b plan.Bath) bathView {
 		out.Before = append(out.Before, rinse)
 	}
 	for _, d := range b.Lots {
-		out.Before = append(out.Before, v.say.Draw(d, v.file.Shelf.Lots))
+		out.Draws = append(out.Draws, v.say.Draw(d, v.file.Shelf.Lots))
 	}
 	if b.Temper != nil {
 		out.Temper = v.say.Temper(*b.Temper, words.WaterOf(b))
+		if w := v.waterPicture(b); w != nil {
+			out.Pictures = append(out.Pictures, *w)
+		}
 	}
 	if len(b.Mix.Choices) == 0 {
 		return out
@@ -133,7 +137,7 @@ func (v *visit) chains(p plan.Plan) []chainView {
 
 // mixPDF sends the mix sheet as PDF.
 func (s *server) mixPDF(r *http.Request, v *visit) error {
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}

@@ -28,7 +28,7 @@ func (s *server) showPlan(r *http.Request, v *visit) error {
 	if !v.begun() {
 		return v.to(r, "/begin")
 	}
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}

@@ -85,7 +85,6 @@ type stepPage struct {
 	Lines      []words.Line
 	Picture    *scene.Scene
 	Cautions   []plan.Caution
-	Findings   []plan.Finding
 	Before     []words.Phrase
 	End        bool
 	Last       bool
@@ -95,7 +94,7 @@ type stepPage struct {
 
 // mixStep shows one screen of the mix sheet.
 func (s *server) mixStep(r *http.Request, v *visit) error {
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}
@@ -141,7 +140,10 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 	page.Lines = x.lines
 	page.End = x.kind == stopEnd
 	if x.n == 1 {
-		page.Before, page.Cautions, page.Findings = b.Before, b.Cautions, b.Findings
+		page.Before, page.Cautions = b.Before, b.Cautions
+	}
+	if x.kind == stopLines && (x.n == 1 || all[at-1].kind == stopWater) {
+		page.Before = append(page.Before, b.Draws...)
 	}
 	switch x.kind {
 	case stopLines:
@@ -203,7 +205,7 @@ func (s *server) poured(r *http.Request, v *visit) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}

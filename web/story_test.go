@@ -20,7 +20,7 @@ func TestAStrangerMixesInTheirOwnJug(t *testing.T) {
 			look := browsertest.Phone()
 			look.NoScripts = noScripts
 			p := browsertest.Open(t, &chromium, empty(t).URL, look)
-			start := time.Now() //nolint:forbidigo // how long it really takes is what is asked
+			start := time.Now()
 			p.Go("/")
 			p.Reach("/begin")
 			p.Audit()
@@ -35,7 +35,7 @@ func TestAStrangerMixesInTheirOwnJug(t *testing.T) {
 			p.See("Concentrate to the 1 fl oz mark of the litre jug with ounces.")
 			p.See("Then water up to the 32 fl oz mark of the litre jug with ounces.")
 			p.Audit()
-			took := time.Since(start) //nolint:forbidigo // as above
+			took := time.Since(start)
 			t.Logf("four fields and three taps, %v in the browser", took)
 			if took > time.Minute {
 				t.Errorf("it took %v", took)

@@ -31,7 +31,7 @@ func (s *server) today(r *http.Request, v *visit) error {
 	if !v.begun() {
 		return v.to(r, "/begin")
 	}
-	p, err := v.plan(r.Context(), 0)
+	p, err := v.plan(r.Context())
 	if err != nil {
 		return err
 	}

@@ -60,8 +60,8 @@ func (v *visit) open(ctx context.Context) error {
 }
 
 // plan plans the evening that the book wants.
-func (v *visit) plan(ctx context.Context, alternatives int) (plan.Plan, error) {
-	return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now(), Alternatives: alternatives})
+func (v *visit) plan(ctx context.Context) (plan.Plan, error) {
+	return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now()})
 }
 
 // begun reports whether the darkroom has a name, which is the first thing that is said of it.

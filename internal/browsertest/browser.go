@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"slices"
 	"sync"
 	"time"
 
@@ -19,7 +20,7 @@ var ErrNoBrowser = errors.New("browsertest: no Chromium on this machine")
 type Browser struct {
 	once   sync.Once
 	err    error
-	ctx    context.Context //nolint:containedctx // the browser lives as long as its context
+	ctx    context.Context // the browser lives as long as it
 	cancel []context.CancelFunc
 	dir    string
 }
@@ -31,8 +32,8 @@ func (b *Browser) Close() error {
 		return nil
 	}
 	err := chromedp.Cancel(b.ctx)
-	for i := len(b.cancel) - 1; i >= 0; i-- {
-		b.cancel[i]()
+	for _, cancel := range slices.Backward(b.cancel) {
+		cancel()
 	}
 	return errors.Join(err, removeAll(b.dir))
 }

@@ -18,21 +18,21 @@ type Page struct {
 }
 
 // Open opens a tab on a server for a test. Without a Chromium the test is skipped, but fails where ci is true.
-func Open(t testing.TB, b *Browser, base string, l Look) *Page {
-	t.Helper()
+func Open(tb testing.TB, b *Browser, base string, l Look) *Page {
+	tb.Helper()
 	tab, err := b.Tab(base, l)
 	if errors.Is(err, ErrNoBrowser) && os.Getenv("CI") != "true" { //nolint:forbidigo // whether a test may be skipped is the machine's to say
-		t.Skip(err)
+		tb.Skip(err)
 	}
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
-	p := &Page{tab, t}
-	t.Cleanup(func() {
+	p := &Page{tab, tb}
+	tb.Cleanup(func() {
 		for _, c := range tab.Complaints() {
-			t.Error("the browser complains: " + c)
+			tb.Error("the browser complains: " + c)
 		}
-		if t.Failed() {
+		if tb.Failed() {
 			p.keep()
 		}
 		tab.Close()

@@ -22,7 +22,7 @@ const patience = 10 * time.Second
 
 // A Tab is one page in a browser context of its own: no cookie of another is seen.
 type Tab struct {
-	ctx    context.Context //nolint:containedctx // a tab is its context
+	ctx    context.Context
 	cancel context.CancelFunc
 	base   string
 

@@ -41,7 +41,7 @@ func main() {
 	flag.Parse()
 	if err := take(context.Background(), *out); err != nil {
 		fmt.Fprintln(os.Stderr, "picture:", err)
-		os.Exit(1)
+		os.Exit(1) //nolint:forbidigo // this is a main
 	}
 }
 
