@@ -55,7 +55,7 @@ func TestSideBySide(t *testing.T) {
 func TestSideBySideFits(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		length := func(name string, from, to float64) quantity.Length {
-			return quantity.Length(rapid.IntRange(int(from*10), int(to*10)).Draw(rt, name)) / 10 // a tenth of a millimetre: above the rounding allowed
+			return quantity.Length(rapid.IntRange(int(from), int(to)).Draw(rt, name)) // whole millimetres, exact in a float
 		}
 		tray := process.Tray{Width: length("tray w", 50, 900), Height: length("tray h", 50, 900)}
 		sheet := material.Sheet(length("w", 50, 700), length("h", 50, 700))
