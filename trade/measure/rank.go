@@ -54,6 +54,16 @@ func (c cost) foreign() int { return int(c % oneMark / oneForeign) }
 // times returns the cost of readings that are done n times over.
 func (c cost) times(n int) cost { return c + cost(n-1)*(c%oneVessel/oneHalf)*oneHalf }
 
+// beside returns what readings of two costs cost together at least, where they have some vessels in common.
+func (c cost) beside(o cost, common int) cost {
+	if common == 0 {
+		return c + o
+	}
+	halves := cost(c.halves()+o.halves()) * oneHalf
+	vessels := cost(c.vessels()+o.vessels()-common) * oneVessel
+	return vessels + halves + max(c%oneHalf, o%oneHalf)
+}
+
 // A rank is a choice's place by criteria 1 to 12; smaller is better.
 type rank struct {
 	cost cost

@@ -65,7 +65,10 @@ type search struct {
 	found            bool
 	best             found
 	onlyPairs        bool // two chemicals: leave out plans that are both of one reading
+	noA              bool // it is known that there is none of grade A where it looks now
 	portions         [2][]portion
+	lots             [2][2][MaxPours + 1]lot // by phase, chemical and pours
+	duos             [2][MaxPours + 1][MaxPours + 1][]duo
 	least            quantity.Volume
 	err              error
 	count            uint
@@ -106,8 +109,23 @@ func newSearch(ctx context.Context, b *bench, w bounds, g goal) *search {
 	s.leastPour = quantity.Volume(f * (1 - w.beta - Tie) * float64(w.lo) / MaxJugfuls)
 	s.mostPour = quantity.Volume(min(1, x+Tie) * float64(s.hi))
 	s.least = math.MaxInt64
+	s.via = s.via && s.hasThree()
 	s.findErrors()
 	return s
+}
+
+// hasThree reports whether there are vessels for (f): two to mix in, and a third to pour from.
+func (s *search) hasThree() bool {
+	var mix, pour int
+	for v := range s.mix {
+		if s.mix[v] {
+			mix++
+		}
+		if s.canPour(v, -1) {
+			pour++
+		}
+	}
+	return mix >= 2 && pour >= 3
 }
 
 // cutTotal lowers the largest total to what there is chemical for.
@@ -294,11 +312,7 @@ func (s *search) room(c cost, dist quantity.Volume) (limit, beta float64, ok boo
 		return limit, beta, at.compare(b) < 0
 	}
 	if b.cost.grade() == GradeB {
-		at.cost += gradeB
-		if at.compare(b) > 0 {
-			beta = min(beta, s.p.Tolerance/4)
-		}
-		return limit, beta, true
+		return s.roomBeside(at, b, limit, beta)
 	}
 	beta = min(beta, s.p.Tolerance/4)
 	if at.compare(b) > 0 {
@@ -309,6 +323,23 @@ func (s *search) room(c cost, dist quantity.Volume) (limit, beta float64, ok boo
 		limit = min(limit, s.p.Tolerance/2)
 	}
 	return limit, beta, true
+}
+
+// roomBeside is room where a choice b of grade B was found: one of grade A betters it in any case.
+func (s *search) roomBeside(at, b rank, limit, beta float64) (float64, float64, bool) {
+	at.cost += gradeB
+	better := at.compare(b) <= 0
+	if !s.noA {
+		if !better {
+			beta = min(beta, s.p.Tolerance/4)
+		}
+		return limit, beta, true
+	}
+	at.cost += notClose
+	if at.compare(b) > 0 {
+		limit = min(limit, s.p.Tolerance/2)
+	}
+	return limit, beta, better
 }
 
 // offer takes a choice where it is better than what was found. c is its cost without grade, readings and closeness,

@@ -85,10 +85,13 @@ func (s *search) weigh(f *found) {
 		c += isApart
 	}
 	limit, beta, ok := s.room(c, away(f.total, s.want))
+	for i := range s.chemicals() {
+		ok = ok && math.Abs(s.exactBias(f, i)) <= beta+Tie
+	}
 	if !ok {
 		return
 	}
-	if j := s.judge(f, uses); j.stray <= beta+Tie && j.e <= limit+Tie {
+	if j := s.judge(f, uses); j.e <= limit+Tie {
 		s.offer(f, c, j.stray, j.e)
 	}
 }
@@ -114,13 +117,28 @@ func (s *search) twoFilled(f *fillPlan, fm form, n, ka, kb int) {
 	}
 	for i := range s.portions[0] {
 		a := &s.portions[0][i]
+		if s.hopeless(f, a, dist) {
+			break
+		}
 		for j := range s.portions[1] {
 			b := &s.portions[1][j]
+			if s.hopeless(f, b, dist) {
+				break
+			}
 			if a.vol+b.vol < s.all[f.a].vol && s.wanted(&a.pourPlan, &b.pourPlan) {
 				s.tryTwo(f, fm, a, b, dist)
 			}
 		}
 	}
+}
+
+// hopeless reports whether no portion from this one on can be part of a better choice.
+func (s *search) hopeless(f *fillPlan, p *portion, dist quantity.Volume) bool {
+	if s.goal == leastError {
+		return p.e >= s.limit
+	}
+	_, _, ok := s.room(f.cost+p.cost, dist)
+	return !ok
 }
 
 // wanted reports whether a pair of plans belongs to this phase.
@@ -170,7 +188,7 @@ func (s *search) portionsOf(
 	}
 	s.eachPlan(k, n, int(f.vessel), lo, hi, within(limit, 0)-f.relative(), try)
 	slices.SortFunc(out, func(a, b portion) int {
-		if a.cost != b.cost {
+		if a.cost != b.cost && s.goal != leastError {
 			return cmp.Compare(a.cost, b.cost)
 		}
 		return cmp.Compare(a.e, b.e)
@@ -178,7 +196,7 @@ func (s *search) portionsOf(
 	return out
 }
 
-// eachPlan gives the plans of k pours between two volumes, in this phase those of two readings, too.
+// eachPlan gives the plans of k pours between two volumes, in the last phase those of two readings, too.
 func (s *search) eachPlan(k, n, not int, lo, hi quantity.Volume, square float64, try func(*pourPlan)) {
 	list := s.singles(k)
 	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
@@ -188,78 +206,5 @@ func (s *search) eachPlan(k, n, not int, lo, hi quantity.Volume, square float64,
 		for _, two := range [...]bool{false, true} {
 			s.eachPair(pairs{k: k, two: two, not: not, shared: -1, lo: lo, hi: hi, square: square, n: n}, try)
 		}
-	}
-}
-
-// twoApart goes through (d) for two chemicals; without a fill plan through two undiluted ones.
-func (s *search) twoApart(f *fillPlan, ka, kb int) {
-	water := quantity.Volume(0)
-	fm, c := formNeat, isApart
-	if f != nil {
-		water, fm, c = f.vol, formApart, f.cost+isApart
-	}
-	limit, beta, ok := s.room(c, 0)
-	if !ok {
-		return
-	}
-	g := 1 - min(1, s.sum*(1+beta)) // of each chemical's error at least this part counts
-	for i, k := range [...]int{ka, kb} {
-		lo, _ := spread(s.f[i], max(water.ML(), s.lo.ML()), beta)
-		_, hi := spread(s.f[i], s.hi.ML(), beta)
-		hi = min(hi, s.hi-water, s.avail[i])
-		s.portions[i] = s.portions[i][:0]
-		s.eachPlan(k, 1, -1, lo, hi, math.Inf(1), func(p *pourPlan) {
-			if f != nil && p.from(f.vessel) || within(limit, 0) >= g*g*p.y {
-				s.portions[i] = append(s.portions[i], portion{pourPlan: *p})
-			}
-		})
-	}
-	slices.SortFunc(s.portions[1], func(a, b portion) int { return cmp.Compare(a.vol, b.vol) })
-	for i := range s.portions[0] {
-		s.besideFirst(f, fm, &s.portions[0][i].pourPlan, water, beta)
-	}
-}
-
-// besideFirst goes through the second chemical's plans that go with one of the first's.
-func (s *search) besideFirst(f *fillPlan, fm form, a *pourPlan, water quantity.Volume, beta float64) {
-	c, vessel := isApart, -1
-	if f != nil {
-		c, vessel = c+f.cost, int(f.vessel)
-	}
-	if int(a.va) != vessel && int(a.vb) != vessel {
-		c += a.cost
-	}
-	if _, _, ok := s.room(c, 0); !ok {
-		return
-	}
-	have := water + a.vol
-	most := min(float64(s.hi), float64(a.vol)/s.f[0]/max(1-beta-2*Tie, Tie))
-	least := max(float64(s.lo), float64(a.vol)/s.f[0]/(1+beta+2*Tie))
-	lo, hi := quantity.Volume(least)-have, min(quantity.Volume(most)+1, s.hi)-have
-	list := s.portions[1]
-	i, _ := slices.BinarySearchFunc(list, lo, func(p portion, v quantity.Volume) int { return cmp.Compare(p.vol, v) })
-	for ; i < len(list) && list[i].vol <= hi; i++ {
-		b := &list[i].pourPlan
-		total, lowest := have+b.vol, c
-		if int(b.va) != vessel && int(b.vb) != vessel && !b.from(a.va) && !b.from(a.vb) {
-			lowest += b.cost
-		}
-		_, beta, ok := s.room(lowest, away(total, s.want))
-		stray := math.Abs(float64(b.vol)/float64(total)/s.f[1] - 1)
-		if !ok || total < s.lo || stray > beta+Tie || !s.wanted(a, b) {
-			continue
-		}
-		x := found{form: fm, chem: [2]pourPlan{*a, *b}, total: total}
-		if f != nil {
-			x.fill = *f
-		}
-		s.weigh(&x)
-	}
-}
-
-// neatTwo goes through two undiluted chemicals.
-func (s *search) neatTwo() {
-	for ph := ofOne; ph < phases; ph += ofTwo {
-		s.eachSplit(s.level, ph, func(ka, kb int) { s.twoApart(nil, ka, kb) })
 	}
 }

@@ -135,9 +135,10 @@ func (b *bench) judge(f *found, uses []use) judgement {
 		}
 		size := max(bias, -bias)
 		j.stray = max(j.stray, size)
-		if i == 0 || size+u > j.e {
-			j.bias, j.u, j.e = bias, u, size+u
+		if i == 0 || size+u > j.e+Tie {
+			j.bias, j.u = bias, u
 		}
+		j.e = max(j.e, size+u)
 	}
 	return j
 }
