@@ -68,7 +68,7 @@ type search struct {
 	noA              bool // it is known that there is none of grade A where it looks now
 	portions         [2][]portion
 	lots             [2][2][MaxPours + 1]lot // by phase, chemical and pours
-	duos             [2][MaxPours + 1][MaxPours + 1][]duo
+	duos             [2][2][MaxPours + 1][MaxPours + 1][]duo
 	least            quantity.Volume
 	err              error
 	count            uint

@@ -15,13 +15,14 @@ type lot struct {
 	// few leaves out what errs as much as another plan of the same volume from the same vessels, or more. It serves
 	// where marks do not matter.
 	few []lotPlan
-	// groups are all, by vessels and cost.
-	groups []lotGroup
+	// groups are all, by cost and vessels; fewGroups are few, by vessels.
+	groups, fewGroups []lotGroup
 }
 
 // A lotGroup holds plans that pour from the same vessels at the same cost, by volume.
 type lotGroup struct {
-	plans []lotPlan
+	plans   []lotPlan
+	y, both float64 // least squared relative setting error, and that of both errors
 }
 
 // A duo is a group of either chemical, and what plans of both cost at least.
@@ -30,26 +31,54 @@ type duo struct {
 	least cost
 }
 
-// duosOf returns the pairs of groups for ka and kb pours, the cheapest first.
-func (s *search) duosOf(ka, kb int) []duo {
-	ph := 0
+// duosOf returns the pairs of groups for ka and kb pours, the cheapest first; with few those of the few.
+func (s *search) duosOf(ka, kb int, few bool) []duo {
+	var at [2]int
 	if s.onlyPairs {
-		ph = 1
+		at[0] = 1
 	}
-	list := &s.duos[ph][ka][kb]
+	a, b := s.lotOf(0, ka), s.lotOf(1, kb)
+	as, bs := a.groups, b.groups
+	if few {
+		at[1], as, bs = 1, a.fewGroups, b.fewGroups
+	}
+	list := &s.duos[at[0]][at[1]][ka][kb]
 	if *list != nil {
 		return *list
 	}
-	a, b := s.lotOf(0, ka), s.lotOf(1, kb)
-	*list = make([]duo, 0, len(a.groups)*len(b.groups))
-	for i := range a.groups {
-		for j := range b.groups {
-			p, q := &a.groups[i].plans[0], &b.groups[j].plans[0]
-			*list = append(*list, duo{&a.groups[i], &b.groups[j], p.cost.beside(q.cost, p.common(&q.pourPlan))})
+	*list = make([]duo, 0, len(as)*len(bs))
+	for i := range as {
+		for j := range bs {
+			p, q := &as[i].plans[0], &bs[j].plans[0]
+			*list = append(*list, duo{&as[i], &bs[j], p.cost.beside(q.cost, p.common(&q.pourPlan))})
 		}
 	}
 	slices.SortStableFunc(*list, func(x, y duo) int { return cmp.Compare(x.least, y.least) })
 	return *list
+}
+
+// errs reports whether all plans of a duo err too much beside a fill plan, by setting alone, and where no vessel is used
+// twice by all that counts.
+func (d *duo) errs(s *search, f *fillPlan, limit, beta float64) bool {
+	a, b := &d.a.plans[0].pourPlan, &d.b.plans[0].pourPlan
+	p, q, w := d.a.y, d.b.y, 0.0
+	alone := !a.from(b.va) && !a.from(b.vb)
+	if f != nil {
+		w = f.y
+		alone = alone && !a.from(f.vessel) && !b.from(f.vessel)
+	}
+	if alone {
+		p, q = d.a.both, d.b.both
+		if f != nil {
+			w = f.relative()
+		}
+	}
+	x, y := min(1, s.f[0]*(1+beta)), min(1, s.f[1]*(1+beta))
+	water := max(0, 1-x-y)
+	w *= water * water
+	x0, y0 := s.f[0]*(1-beta), s.f[1]*(1-beta)
+	most := within(limit, 0)
+	return w+p*(1-x)*(1-x)+q*y0*y0 > most || w+p*x0*x0+q*(1-y)*(1-y) > most
 }
 
 // common returns how many vessels both plans pour from.
@@ -99,7 +128,6 @@ func (s *search) lotOf(i, k int) *lot {
 	slices.SortFunc(l.all, func(a, b lotPlan) int {
 		return cmp.Or(cmp.Compare(a.vol, b.vol), cmp.Compare(a.va, b.va), cmp.Compare(a.vb, b.vb), cmp.Compare(a.y, b.y))
 	})
-	l.group()
 	for j, from := 0, 0; j < len(l.all); j++ {
 		p := &l.all[j]
 		for from < len(l.few) && l.few[from].vol < p.vol {
@@ -109,26 +137,36 @@ func (s *search) lotOf(i, k int) *lot {
 			l.few = append(l.few, *p)
 		}
 	}
+	l.groups, l.fewGroups = groupsOf(l.all, lotPlan.compareKind), groupsOf(l.few, lotPlan.compareVessels)
 	return l
 }
 
-// group makes the groups.
-func (l *lot) group() {
-	sorted := slices.Clone(l.all)
-	slices.SortStableFunc(sorted, lotPlan.compareKind)
+// groupsOf returns plans in groups of one kind.
+func groupsOf(plans []lotPlan, kind func(p, o lotPlan) int) []lotGroup {
+	sorted := slices.Clone(plans)
+	slices.SortStableFunc(sorted, kind)
+	var groups []lotGroup
 	for i := 0; i < len(sorted); {
-		j := i + 1
-		for j < len(sorted) && sorted[i].compareKind(sorted[j]) == 0 {
-			j++
+		g := lotGroup{y: math.Inf(1), both: math.Inf(1)}
+		j := i
+		for ; j < len(sorted) && kind(sorted[i], sorted[j]) == 0; j++ {
+			g.y, g.both = min(g.y, sorted[j].y), min(g.both, sorted[j].relative(1))
 		}
-		l.groups = append(l.groups, lotGroup{sorted[i:j]})
+		g.plans = sorted[i:j]
+		groups = append(groups, g)
 		i = j
 	}
+	return groups
 }
 
 // compareKind orders plans by cost and vessels.
 func (p lotPlan) compareKind(o lotPlan) int {
-	return cmp.Or(cmp.Compare(p.cost, o.cost), cmp.Compare(p.va, o.va), cmp.Compare(p.vb, o.vb))
+	return cmp.Or(cmp.Compare(p.cost, o.cost), p.compareVessels(o))
+}
+
+// compareVessels orders plans by vessels.
+func (p lotPlan) compareVessels(o lotPlan) int {
+	return cmp.Or(cmp.Compare(p.va, o.va), cmp.Compare(p.vb, o.vb))
 }
 
 // otherError returns how much the permissible error of a vessel from which chemical i is poured may count in the other
@@ -166,42 +204,56 @@ func (s *search) twoApart(f *fillPlan, ka, kb int) {
 		return
 	}
 	if s.goal != toChoose {
-		s.eachTwo(f, a.few, b.few, func(x *found) bool {
+		s.eachDuo(f, s.duosOf(ka, kb, true), func(x *found) bool {
 			s.weigh(x)
 			return true
 		})
 		return
 	}
-	some, good := s.anyOf(f, a.few, b.few)
+	some, good := s.anyOf(f, s.duosOf(ka, kb, true))
 	if !some {
 		return
 	}
 	s.noA = !good
-	for _, d := range s.duosOf(ka, kb) {
-		if _, _, ok := s.room(isApart+d.least, 0); !ok {
-			break
+	s.eachDuo(f, s.duosOf(ka, kb, false), func(x *found) bool {
+		if s.wanted(&x.chem[0], &x.chem[1]) {
+			s.weigh(x)
 		}
-		s.eachTwo(f, d.a.plans, d.b.plans, func(x *found) bool {
-			if s.wanted(&x.chem[0], &x.chem[1]) {
-				s.weigh(x)
-			}
-			return true
-		})
-	}
+		return true
+	})
 	s.noA = false
 }
 
 // anyOf reports whether there is any choice with these plans that is better than what was found, marks left aside, and
 // whether one is of grade A.
-func (s *search) anyOf(f *fillPlan, as, bs []lotPlan) (some, good bool) {
-	s.eachTwo(f, as, bs, func(x *found) bool {
+func (s *search) anyOf(f *fillPlan, duos []duo) (some, good bool) {
+	s.eachDuo(f, duos, func(x *found) bool {
 		var buf [8]use
 		if j := s.judge(x, s.uses(x, buf[:0])); j.e <= s.limit+Tie {
-			some, good = true, j.stray <= s.p.Tolerance/4+Tie
+			some, good = true, good || j.stray <= s.p.Tolerance/4+Tie
 		}
 		return !good
 	})
 	return some, good
+}
+
+// eachDuo gives the choices of plans of these groups beside a fill plan's water, until it is told to stop or none can be
+// better.
+func (s *search) eachDuo(f *fillPlan, duos []duo, yield func(*found) bool) {
+	going := true
+	for i := range duos {
+		d := &duos[i]
+		limit, beta, ok := s.room(isApart+d.least, 0)
+		if !ok || !going || s.cancelled() {
+			return
+		}
+		if !d.errs(s, f, limit, beta) {
+			s.eachTwo(f, d.a.plans, d.b.plans, func(x *found) bool {
+				going = yield(x)
+				return going
+			})
+		}
+	}
 }
 
 // lotFrom returns the index of the first plan of at least a volume.
