@@ -151,19 +151,20 @@ func (b *bench) lacking(ctx context.Context, w bounds, full answer) (Result, err
 	var err error
 	for i := range b.chemicals() {
 		r.Short = i
-		if r.NeedAtLeast, err = b.leastUsed(ctx, w, i); err != nil || r.NeedAtLeast > avail[i] {
+		if r.NeedAtLeast, err = b.leastUsed(ctx, w, i, b.used(&full.best, i)); err != nil || r.NeedAtLeast > avail[i] {
 			return r, err
 		}
 	}
 	w.avail[0] = avail[0] // enough of each, not of both at once
-	r.NeedAtLeast, err = b.leastUsed(ctx, w, r.Short)
+	r.NeedAtLeast, err = b.leastUsed(ctx, w, r.Short, math.MaxInt64)
 	return r, err
 }
 
-// leastUsed returns the least of chemical i that a choice within bounds uses.
-func (b *bench) leastUsed(ctx context.Context, w bounds, i int) (quantity.Volume, error) {
+// leastUsed returns the least of chemical i that a choice within bounds uses, where one is known that uses so much.
+func (b *bench) leastUsed(ctx context.Context, w bounds, i int, known quantity.Volume) (quantity.Volume, error) {
+	w.avail[i] = known - 1
 	s := newSearch(ctx, b, w, leastUse)
-	s.of1 = i
+	s.of1, s.least = i, known
 	err := s.run()
 	return s.least, err
 }

@@ -1,7 +1,6 @@
 package measure_test
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -168,11 +167,24 @@ func keepsTheRules(t *rapid.T, p measure.Problem, c measure.Choice) {
 		if i < len(p.Available) && u > p.Available[i] {
 			t.Errorf("%g mL of chemical %d used, %g there", u.ML(), i, p.Available[i].ML())
 		}
-		if u <= 0 || c.Chemical[i] <= 0 || c.Chemical[i] > u || u != used[i] && !(inJug && i == 1) {
+		onTop := inJug && i == 1 // B is read on top of A
+		if u <= 0 || c.Chemical[i] <= 0 || c.Chemical[i] > u || u != used[i] && !onTop {
 			t.Errorf("chemical %d: %g mL in the total, %g used, %g poured", i, c.Chemical[i].ML(), u.ML(), used[i].ML())
 		}
 	}
 	e := math.Abs(c.Bias) + c.Uncertainty
+	grade := measure.GradeC
+	switch {
+	case len(used) > 1: // A wants both biases small; the choice tells one
+		grade = c.Grade
+	case e <= p.Tolerance+measure.Tie && math.Abs(c.Bias) <= p.Tolerance/4+measure.Tie:
+		grade = measure.GradeA
+	case e <= p.Tolerance+measure.Tie:
+		grade = measure.GradeB
+	}
+	if c.Grade != grade {
+		t.Errorf("grade %v, bias %g and U %g make it %v", c.Grade, c.Bias, c.Uncertainty, grade)
+	}
 	if readings != c.Readings || c.Uncertainty < 0 || c.Within != (e <= p.Tolerance+measure.Tie) {
 		t.Errorf("%d readings for %d, U %g, within %v", c.Readings, readings, c.Uncertainty, c.Within)
 	}
@@ -312,7 +324,7 @@ func TestLargeBenchAgainstItsParts(t *testing.T) {
 				best = s
 			}
 		}
-		if slices.CompareFunc(got, best, func(a, b float64) int { return cmp.Compare(a, b) }) != 0 {
+		if slices.Compare(got, best) != 0 {
 			t.Errorf("instance %d: %s\n got %v\nwant %v", i, told(p, r.Choices[0]), got, best)
 		}
 	}

@@ -129,9 +129,9 @@ func redo(t *rapid.T, f reckoning.Figure) float64 {
 	}
 	var sum float64
 	for i := 0; i < len(puts); i += 3 {
-		error, weight, times := puts[i], puts[i+1], puts[i+2]
-		sum += error.Value * weight.Value * times.Value
-		by := *error.By
+		limited, weight, times := puts[i], puts[i+1], puts[i+2]
+		sum += limited.Value * weight.Value * times.Value
+		by := *limited.By
 		at := put(t, by, "reading")
 		var limit float64
 		for _, g := range by.Puts {
@@ -142,8 +142,8 @@ func redo(t *rapid.T, f reckoning.Figure) float64 {
 				limit += g.Value * at
 			}
 		}
-		if math.Abs(limit/at-error.Value) > 1e-9 {
-			t.Errorf("%s of %s: %g, its figures give %g", error.Name, error.Of, error.Value, limit/at)
+		if math.Abs(limit/at-limited.Value) > 1e-9 {
+			t.Errorf("%s of %s: %g, its figures give %g", limited.Name, limited.Of, limited.Value, limit/at)
 		}
 	}
 	return math.Abs(sum)
