@@ -143,7 +143,7 @@
 // Rounds times over; Times is a multiple of Rounds. A chemical's vessel other than the fill vessel is rinsed into
 // the mix (Rinse, no reading): with water before the vessel is filled up; apart, with the mix, unless water is
 // measured in it afterwards. One jugful alone is mixed where it stands; of several, and apart, each is
-// tipped into the tray (Tip), and (c) and (d) end with a Stir.
+// tipped into the tray (Tip), and (c) and (d) end with a Stir (one chemical undiluted does not).
 //
 // # Limits of validity
 //

@@ -182,7 +182,7 @@ func (s *search) matters(vol quantity.Volume) bool {
 
 // order puts the plans first that are likely to win, so that the others are soon left out.
 func (s *search) order(list []fillPlan) {
-	if len(list) > 4096 {
+	if len(list) > 1024 {
 		return
 	}
 	slices.SortFunc(list, func(x, y fillPlan) int {
