@@ -53,7 +53,7 @@ func (m *maker) measure(ctx context.Context, b *Bath, p *darkroom.Product) error
 		m.lack(Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name})
 		return nil
 	}
-	res, err := measure.Solve(ctx, prob, measure.Options{Alternatives: m.r.Alternatives})
+	res, err := solve(ctx, prob, m.r.Alternatives)
 	if errors.Is(err, measure.ErrProblem) {
 		m.lack(Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name})
 		return nil

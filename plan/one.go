@@ -60,15 +60,15 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 	if out.Tolerance == 0 {
 		out.Tolerance = strayOf(&p, r.Material == material.Film)
 	}
-	out.Vessels = vesselsFor(p, bench.Vessels)
+	out.Vessels = vesselsFor(p, bench)
 	if p.Name != "" {
 		b := Bath{Step: process.NoStep, Role: p.Role}
 		out.Cautions = bathCautions(&b, &p)
 	}
-	res, err := measure.Solve(ctx, measure.Problem{
+	res, err := solve(ctx, measure.Problem{
 		Dilution: r.Dilution, Window: r.Window, Tolerance: out.Tolerance, Vessels: out.Vessels,
 		WaterFirst: out.WaterFirst, Density: p.Density.Value, System: out.System,
-	}, measure.Options{Alternatives: r.Alternatives})
+	}, r.Alternatives)
 	if err != nil {
 		return One{}, err
 	}

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"context"
 	"errors"
 	"slices"
 	"testing"
@@ -276,4 +277,25 @@ func ExampleMake() {
 	// developer: 1 L of paper developer in the white tray
 	// stop: 1 L of print stop in the red tray
 	// fixer: 1 L of rapid fixer in the grey tray
+}
+
+// A developer in two parts is answered at once, its alternatives asked for or not: they are not searched for.
+func TestTwoPartsAnswerAtOnce(t *testing.T) {
+	d, err := dilution.Read("1+1+10", dilution.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := quantity.ReadWindow("1.5 to 2 L", quantity.NoOunce)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Second)
+	defer cancel()
+	one, err := plan.MakeOne(ctx, plan.OneRequest{Dilution: d, Window: w, Alternatives: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(one.Result.Choices) != 1 || !one.Result.Choices[0].Within {
+		t.Errorf("got %+v, want one choice, within", one.Result)
+	}
 }

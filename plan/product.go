@@ -111,7 +111,7 @@ func timeFor(l darkroom.Load, p *darkroom.Product, s process.Stage) (time.Durati
 
 // problem returns the measuring problem of a bath.
 func (m *maker) problem(b *Bath, p *darkroom.Product) measure.Problem {
-	b.Vessels = vesselsFor(*p, m.file.Bench.Vessels)
+	b.Vessels = vesselsFor(*p, m.file.Bench)
 	b.WaterFirst = waterFirst(p)
 	return measure.Problem{
 		Dilution: b.Dilution, Window: b.Window, Tolerance: b.Tolerance, Vessels: b.Vessels,

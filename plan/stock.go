@@ -125,7 +125,7 @@ func (m *maker) holder(v quantity.Volume, p *darkroom.Product) string {
 	best, name := quantity.Volume(0), ""
 	for _, x := range m.file.Bench.Vessels {
 		h := x.Holds()
-		if h < v || (x.KeepFor != "" && !keptFor(x, *p)) {
+		if h < v || !free(x, p, m.file.Bench) {
 			continue
 		}
 		if best == 0 || h < best {

@@ -125,10 +125,7 @@ func (m *maker) temper(ctx context.Context, p temper.Problem) *temper.Result {
 // measured in.
 func (m *maker) waterVessel(p *darkroom.Product, c measure.Choice, vs []measure.Vessel) (name string, holds quantity.Volume) {
 	for _, v := range m.file.Bench.Vessels {
-		if v.KeepFor != "" && !keptFor(v, *p) {
-			continue
-		}
-		if v.Kind != measure.Jug && v.Kind != measure.Beaker {
+		if !free(v, p, m.file.Bench) || (v.Kind != measure.Jug && v.Kind != measure.Beaker) {
 			continue
 		}
 		if slices.ContainsFunc(c.Vessels, func(i int) bool { return vs[i].Name == v.Name }) {

@@ -1,46 +1,32 @@
 package plan
 
 import (
+	"context"
+
 	"wetside/darkroom"
 	"wetside/trade/measure"
 )
 
-// vesselsFor returns the vessels that may be used for a product, as package measure sees them. A vessel kept for
-// one product or role serves no other, and that product uses no other vessel where its own exists.
-func vesselsFor(p darkroom.Product, all []darkroom.Vessel) (use []measure.Vessel) {
-	own := false
-	for _, v := range all {
-		own = own || keptFor(v, p)
-	}
-	for _, v := range all {
-		if (v.KeepFor != "" || own) && !keptFor(v, p) {
-			continue
+// vesselsFor returns the vessels of a bench that may be used for a product, as package measure sees them.
+func vesselsFor(p darkroom.Product, b darkroom.Bench) (use []measure.Vessel) {
+	for _, v := range b.Vessels {
+		if v.Serves(p, b) {
+			use = append(use, v.ForMeasure(p, b))
 		}
-		use = append(use, toMeasure(v))
 	}
 	return use
 }
 
-// keptFor reports whether a vessel is kept for a product or for its role.
-func keptFor(v darkroom.Vessel, p darkroom.Product) bool {
-	return v.KeepFor != "" && (v.KeepFor == p.Name || v.KeepFor == p.Role.String())
+// free reports whether plain water for a product, or a stock of it, may stand in a vessel: it is not kept for something
+// else.
+func free(v darkroom.Vessel, p *darkroom.Product, b darkroom.Bench) bool {
+	return v.KeepFor == "" || v.Serves(*p, b)
 }
 
-// toMeasure returns a vessel as package measure sees it.
-func toMeasure(v darkroom.Vessel) measure.Vessel {
-	out := measure.Vessel{
-		Name: v.Name, Kind: v.Kind, Class: v.Class, HalfMarks: v.HalfMarks.Value,
-		InnerWidth: v.InnerWidth.Value,
-		Setting:    measure.Setting{OnMark: v.Setting.Value.Float(), Between: v.SettingBetween.Value.Float()},
+// solve asks package measure. Two chemicals get no alternatives: their search may take minutes (docs/decisions/0009).
+func solve(ctx context.Context, p measure.Problem, alternatives int) (measure.Result, error) {
+	if len(p.Dilution.Chemicals) > 1 {
+		alternatives = 0
 	}
-	if v.PermissibleError.Given() {
-		own := v.PermissibleError.Value
-		out.Own = &own
-	}
-	for _, s := range v.Scales {
-		out.Scales = append(out.Scales, measure.Scale{
-			Unit: s.Unit.Value, From: s.From.Value, To: s.To.Value, Step: s.Step.Value, Numbered: s.Numbered.Value,
-		})
-	}
-	return out
+	return measure.Solve(ctx, p, measure.Options{Alternatives: alternatives})
 }

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"errors"
 	"net/http"
 
@@ -15,6 +16,8 @@ func status(err error) (code int, key string) {
 	var tooLarge *http.MaxBytesError
 	var refused *book.RefusedError
 	switch {
+	case errors.Is(err, context.DeadlineExceeded):
+		return http.StatusServiceUnavailable, "too_long"
 	case errors.Is(err, errNotFound), errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
 		return http.StatusNotFound, "not_found"
 	case errors.As(err, &tooLarge):

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"net/http"
 
 	"wetside/draw"
@@ -71,6 +72,9 @@ func (s *server) jug(r *http.Request, v *visit) error {
 		return v.show(http.StatusUnprocessableEntity, "jug", &p)
 	}
 	one, err := plan.MakeOne(r.Context(), req)
+	if err != nil && !errors.Is(err, measure.ErrProblem) {
+		return err // gave up in time, or nobody waits any more
+	}
 	if err != nil {
 		p.Volume.Problem = v.say.ReadError(err).Text()
 		return v.show(http.StatusUnprocessableEntity, "jug", &p)

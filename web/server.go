@@ -45,6 +45,8 @@ type Config struct {
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
 	// Example returns the example darkroom of a day, as a file's text.
 	Example func(day time.Time) []byte
+	// Patience is how long a page may think; 0 is 15 s.
+	Patience time.Duration
 	// Parts serves the page that shows every part of the look.
 	Parts bool
 }
@@ -62,6 +64,9 @@ type server struct {
 func New(c Config) (http.Handler, error) {
 	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Example == nil {
 		return nil, errors.New("web: a part is missing from the configuration")
+	}
+	if c.Patience <= 0 {
+		c.Patience = patience
 	}
 	catalogue, err := words.Open()
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"net/http"
+	"time"
 
 	"wetside/book"
 	"wetside/darkroom"
@@ -25,12 +26,18 @@ type visit struct {
 	say   *words.Voice
 }
 
+// patience is how long a page may think where the configuration does not say. What takes longer is told as such.
+const patience = 15 * time.Second
+
 // handle opens the book for a request and turns its error into a page.
 func (s *server) handle(h handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v := &visit{s: s, id: s.NewID(), w: w}
 		r.Body = http.MaxBytesReader(w, r.Body, maxForm)
-		err := v.open(r.Context())
+		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
+		defer cancel()
+		r = r.WithContext(ctx)
+		err := v.open(ctx)
 		if err == nil {
 			err = h(r, v)
 		}
