@@ -91,7 +91,7 @@ const grain = quantity.Millilitre / 1000
 func (s Share) helped(chemical, total quantity.Volume, rolls int, want quantity.Volume) Share {
 	s.Enough = false
 	s.Lacks = want - s.PerRoll
-	s.Rolls = int((chemical + grain) / want)
+	s.Rolls = int(chemical / (want - grain)) // want lies above grain, or nothing would lack
 	needed := want.ML() * float64(rolls)
 	if more := needed / chemical.ML() * total.ML(); more <= quantity.MaxVolume.ML() {
 		s.Total = quantity.Volume(math.Ceil(more * float64(quantity.Millilitre)))
