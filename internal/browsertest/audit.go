@@ -8,7 +8,7 @@ import (
 //go:embed audit.js
 var auditScript string
 
-const visibleText = "document.body.innerText"
+const visibleText = "document.body ? document.body.innerText : ''" // a page on its way has none yet
 
 func folded(s string) string { return strings.Join(strings.Fields(s), " ") }
 
