@@ -123,6 +123,9 @@ func (c *mixCmd) tell(s *session, r plan.OneRequest, one plan.One, note bool) er
 	for _, x := range one.Cautions {
 		p.caution(v.Caution(x).Text())
 	}
+	for _, x := range one.Findings {
+		p.item(v.Finding(x).Text())
+	}
 	p.wrap(v.Advice(one.Result.Advice).Text())
 	p.others(v, one.Result.Choices[1:], b)
 	if note {

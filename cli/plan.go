@@ -111,13 +111,14 @@ func (t planTeller) dayBefore() {
 }
 
 func (t planTeller) bath(b plan.Bath) {
-	title := t.v.Bath(b)
+	title := t.v.BathTitle(b)
 	if where := b.Tray + b.Tank; where != "" {
 		title += " → " + where
 	}
-	title += ", " + t.v.Volume(b.Volume)
 	if d := t.v.Depth(b); d != "" {
 		title += ", " + d
+	} else {
+		title += ", " + t.v.Volume(b.Volume)
 	}
 	t.p.head(title)
 	t.cautions(b.Cautions)

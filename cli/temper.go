@@ -95,7 +95,11 @@ func (c *temperCmd) tell(s *session, res temper.Result) error {
 		return err
 	}
 	out := newPrinter(s.io.Out)
-	for _, line := range v.Temper(res, words.Water{}) {
+	water := words.Water{}
+	if c.Chemical != "" {
+		water.Chemical = strings.ToLower(v.Label("chemical"))
+	}
+	for _, line := range v.Temper(res, water) {
 		out.wrap(line.Text())
 	}
 	return nil

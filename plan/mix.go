@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"math"
@@ -133,7 +134,13 @@ func (m *maker) say(b *Bath, p *darkroom.Product) {
 	if b.Dilution.Note == dilution.ColonRead {
 		b.Findings = append(b.Findings, Finding{Kind: ColonAmbiguous, Subject: b.Words, Other: p.Name})
 	}
+	b.Findings = append(b.Findings, acidUnknown(p)...)
+}
+
+// acidUnknown says of a stop bath that nobody declared: if it is an acid, water goes first.
+func acidUnknown(p *darkroom.Product) []Finding {
 	if p.Role == process.StopBath && !p.Acid.Given() && !waterFirst(p) {
-		b.Findings = append(b.Findings, Finding{Kind: AcidUnknown, Subject: p.Name})
+		return []Finding{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
 	}
+	return nil
 }

@@ -39,6 +39,7 @@ type One struct {
 	Vessels  []measure.Vessel
 	Result   measure.Result
 	Cautions []Caution
+	Findings []Finding
 	// WaterFirst says that about three quarters of the water goes in before the chemical.
 	WaterFirst bool
 }
@@ -65,6 +66,7 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 		b := Bath{Step: process.NoStep, Role: p.Role}
 		out.Cautions = bathCautions(&b, &p)
 	}
+	out.Findings = acidUnknown(&p)
 	res, err := solve(ctx, measure.Problem{
 		Dilution: r.Dilution, Window: r.Window, Tolerance: out.Tolerance, Vessels: out.Vessels,
 		WaterFirst: out.WaterFirst, Density: p.Density.Value, System: out.System,

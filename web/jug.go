@@ -48,6 +48,7 @@ type mixView struct {
 	Reckoning []reckoning.Reckoning
 	Advice    words.Phrase
 	Cautions  []plan.Caution
+	Findings  []plan.Finding
 	Others    []otherView
 }
 
@@ -131,7 +132,7 @@ func (p *jugPage) answer(v *visit, req plan.OneRequest, one plan.One) {
 	m.Note = v.say.DilutionNote(p.Label.Value, one.Dilution)
 	m.Summary = v.say.Summary(one.Result.Choices[0], b, req.Role, one.Tolerance)
 	m.Exact = v.say.Exact(one.Result.Choices[0], req.Role, one.Tolerance)
-	m.Cautions = one.Cautions
+	m.Cautions, m.Findings = one.Cautions, one.Findings
 	p.Mix = &m
 }
 

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 	"slices"
+	"strings"
 	"time"
 
 	"wetside/book"
@@ -67,7 +68,7 @@ func (v *visit) lotView(l darkroom.Lot, id string) lotView {
 			if out.Dates != "" {
 				out.Dates += ", "
 			}
-			out.Dates += v.say.Label(d.key) + " " + v.say.DayYear(d.as.Value)
+			out.Dates += strings.ToLower(v.say.Label(d.key)) + " " + v.say.DayYear(d.as.Value)
 		}
 	}
 	return out
