@@ -3,6 +3,7 @@ package sheet
 import (
 	"strconv"
 	"strings"
+	"unicode"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -30,7 +31,7 @@ func newSetter(paper string, p plan.Plan, v *words.Voice) *setter {
 	return s
 }
 
-const footer = 14.0 // mm kept free at the foot
+const footer = 12.0 // mm kept free at the foot
 
 // page begins a new page with its foot.
 func (s *setter) page() {
@@ -38,7 +39,7 @@ func (s *setter) page() {
 	s.y = margin
 	s.size(8, "")
 	s.ink(scene.Soft)
-	foot := s.height - 9
+	foot := s.height - 7
 	s.doc.Text(margin, foot, s.title)
 	n := strconv.Itoa(s.doc.PageNo()) + " / {pages}"
 	s.doc.Text(s.width-margin-s.doc.GetStringWidth("9 / 9"), foot, n)
@@ -67,8 +68,11 @@ func (s *setter) pen(r scene.Role, width float64) {
 // inner is the width between the margins.
 func (s *setter) inner() float64 { return s.width - 2*margin }
 
+// point is the length of a point: 1/72 in.
+const point = 25.4 / 72
+
 // lead is the distance of lines for a size in points.
-func lead(pt float64) float64 { return pt * 0.3528 * 1.32 }
+func lead(pt float64) float64 { return pt * point * 1.24 }
 
 // A run is a word with its weight.
 type run struct {
@@ -104,7 +108,7 @@ func (s *setter) lines(p words.Phrase, pt, width float64) [][]run {
 	var out [][]run
 	var line []run
 	used := 0.0
-	for _, group := range groups(runs(p)) {
+	for _, group := range s.broken(groups(runs(p)), pt, width) {
 		w := 0.0
 		for _, r := range group {
 			w += s.measure(r, pt)
@@ -134,6 +138,43 @@ func groups(rs []run) [][]run {
 			continue
 		}
 		out = append(out, []run{r})
+	}
+	return out
+}
+
+// broken breaks what is wider than a line, which no space parts: a name of one long word.
+func (s *setter) broken(all [][]run, pt, width float64) [][]run {
+	var out [][]run
+	for _, group := range all {
+		w := 0.0
+		for _, r := range group {
+			w += s.measure(r, pt)
+		}
+		if w <= width {
+			out = append(out, group)
+			continue
+		}
+		for _, r := range group {
+			r.glued = false
+			for _, piece := range s.pieces(r, pt, width) {
+				out = append(out, []run{piece})
+			}
+		}
+	}
+	return out
+}
+
+// pieces parts a run into such as fit a width.
+func (s *setter) pieces(r run, pt, width float64) []run {
+	out := []run{{bold: r.bold}}
+	for _, c := range r.text {
+		last := &out[len(out)-1]
+		longer := run{text: last.text + string(c), bold: r.bold}
+		if last.text != "" && s.measure(longer, pt) > width {
+			out = append(out, run{text: string(c), bold: r.bold})
+			continue
+		}
+		*last = longer
 	}
 	return out
 }
@@ -174,17 +215,89 @@ func (s *setter) set(lines [][]run, x, y, pt float64) float64 {
 	return y
 }
 
-// say sets a phrase over the whole width at y and moves on.
-func (s *setter) say(p words.Phrase, pt float64) { s.sayIn(p, pt, 0) }
-
-func (s *setter) sayIn(p words.Phrase, pt, indent float64) {
-	if len(p) == 0 {
-		return
-	}
-	lines := s.lines(p, pt, s.inner()-indent)
-	s.room(float64(len(lines)) * lead(pt))
+// block sets a phrase in a column at x and moves on.
+func (s *setter) block(p words.Phrase, pt, x, width float64) {
 	s.ink(scene.Ink)
-	s.y = s.set(lines, margin+indent, s.y, pt)
+	s.y = s.set(s.lines(p, pt, width), x, s.y, pt)
+}
+
+func (s *setter) blockHeight(p words.Phrase, pt, width float64) float64 {
+	return float64(len(s.lines(p, pt, width))) * lead(pt)
+}
+
+// flow sets a phrase from x to the right margin, on a new page where there is no room for it.
+func (s *setter) flow(p words.Phrase, pt, x float64) {
+	width := s.width - margin - x
+	s.room(s.blockHeight(p, pt, width))
+	s.block(p, pt, x, width)
+}
+
+// ends sets a phrase at the left and a heavy text at the right of one line; a long phrase goes on below.
+func (s *setter) ends(left words.Phrase, right string, pt float64) {
+	y := s.y
+	s.block(left, pt, margin, s.beside(right, pt))
+	s.weigh(true, pt)
+	s.doc.Text(s.width-margin-s.doc.GetStringWidth(right), y+lead(pt)*0.76, right)
+}
+
+// beside is the width that a text at the right leaves.
+func (s *setter) beside(right string, pt float64) float64 {
+	if right == "" {
+		return s.inner()
+	}
+	return s.inner() - s.wide(right, pt) - gutter
+}
+
+// wide is the width of a mark: its figures heavy and large, its units small.
+func (s *setter) wide(text string, pt float64) float64 {
+	w := 0.0
+	for _, r := range markRuns(text) {
+		s.weigh(r.bold, markSize(r, pt))
+		w += s.doc.GetStringWidth(r.text)
+	}
+	return w
+}
+
+// fit returns the largest size, from pt down, in which a mark takes at most width.
+func (s *setter) fit(text string, pt, width float64) float64 {
+	for pt > stepPoints && s.wide(text, pt) > width {
+		pt--
+	}
+	return pt
+}
+
+// mark sets a mark: its figures heavy and large, its units small.
+func (s *setter) mark(text string, x, base, pt float64) {
+	for _, r := range markRuns(text) {
+		s.ink(scene.Ink)
+		if !r.bold {
+			s.ink(scene.Soft)
+		}
+		s.weigh(r.bold, markSize(r, pt))
+		s.doc.Text(x, base, r.text)
+		x += s.doc.GetStringWidth(r.text)
+	}
+}
+
+func markSize(r run, pt float64) float64 {
+	if r.bold {
+		return pt
+	}
+	return pt * 0.5
+}
+
+// markRuns parts a mark into figures, which are heavy, and what stands between them.
+func markRuns(text string) []run {
+	var out []run
+	for _, c := range text {
+		figure := unicode.IsNumber(c) || c == '.' || c == '/'
+		if n := len(out); n > 0 && out[n-1].bold == figure {
+			out[n-1].text += string(c)
+			continue
+		}
+		out = append(out, run{text: string(c), bold: figure})
+	}
+	return out
 }
 
 // plain makes a phrase of a text without weights, heavy one of a text that is all heavy.
@@ -205,25 +318,32 @@ func (s *setter) rule() {
 	s.y += 3
 }
 
-// barred sets phrases beside a heavy bar in the accent: what must not be overlooked.
-func (s *setter) barred(ps []words.Phrase, pt float64) {
+// barred sets phrases beside a heavy bar in the accent, from x to the right margin: what must not be overlooked.
+func (s *setter) barred(ps []words.Phrase, pt, x float64) {
 	if len(ps) == 0 {
 		return
 	}
-	h := 0.0
-	var all [][][]run
-	for _, p := range ps {
-		l := s.lines(p, pt, s.inner()-5)
-		all = append(all, l)
-		h += float64(len(l))*lead(pt) + 0.8
-	}
-	s.room(h)
+	s.room(s.barredHeight(ps, pt, s.width-margin-x))
 	top := s.y
-	s.ink(scene.Ink)
-	for _, l := range all {
-		s.y = s.set(l, margin+5, s.y, pt) + 0.8
+	for _, p := range ps {
+		s.block(p, pt, x+barIndent, s.width-margin-x-barIndent)
+		s.y += barGap
 	}
 	s.pen(scene.Accent, 1.2)
-	s.doc.Line(margin+0.6, top, margin+0.6, s.y-0.8)
-	s.y += 2
+	s.doc.Line(x+0.6, top, x+0.6, s.y-barGap)
+	s.y += barAfter
+}
+
+const (
+	barIndent = 4.0
+	barGap    = 0.5
+	barAfter  = 1.2
+)
+
+func (s *setter) barredHeight(ps []words.Phrase, pt, width float64) float64 {
+	h := barAfter
+	for _, p := range ps {
+		h += s.blockHeight(p, pt, width-barIndent) + barGap
+	}
+	return h
 }

@@ -15,7 +15,7 @@ import (
 
 const (
 	family = "Liberation Sans"
-	margin = 16.0
+	margin = 12.0
 )
 
 // Mix writes the mix sheet of a plan as PDF. The paper is the room's own (Letter, else A4); f is the file that the plan
@@ -26,11 +26,10 @@ func Mix(w io.Writer, v *words.Voice, p plan.Plan, f darkroom.File) error {
 	m.head()
 	m.warnings()
 	m.dayBefore()
-	for _, i := range p.Order {
-		m.bath(p.Baths[i])
-	}
+	m.baths()
 	m.chains()
 	m.cost()
+	m.figures()
 	if err := s.doc.Error(); err != nil {
 		return fmt.Errorf("mix sheet: %w", err)
 	}
