@@ -1,0 +1,85 @@
+package bath
+
+import "slices"
+
+// A Course is what becomes of one amount of one bath as sheets go through.
+type Course struct {
+	Sheets []int
+	At     []Span // per litre, or pH
+	Limit  []Span // the most silver that the thiosulfate then allows, g/L; nil where there is no such limit
+}
+
+// Course follows a bath of an Ask's path, by its place, at a number of points up to so many sheets. a is Silver,
+// Thiosulfate or Developer; a stop bath with a titration is told as pH where a is Developer. The error is an *Error.
+func (r *Rooms) Course(ask Ask, place int, a Amount, upTo, number int) (Course, error) {
+	if err := r.past.checkPath(-1, ask.Sheet, ask.Through); err != nil {
+		return Course{}, err
+	}
+	c := Course{}
+	for i := range number + 1 {
+		c.Sheets = append(c.Sheets, upTo*i/number)
+	}
+	c.Sheets = slices.Compact(c.Sheets)
+	at := make([][]float64, len(c.Sheets))
+	limit := make([][]float64, len(c.Sheets))
+	for i := range at {
+		at[i], limit[i] = make([]float64, len(r.rooms)), make([]float64, len(r.rooms))
+	}
+	l := &ask.Limits[place]
+	spread(len(r.rooms), func() func(int) {
+		state := make([]Contents, r.baths)
+		return func(i int) {
+			copy(state, r.state[i*r.baths:(i+1)*r.baths])
+			r.follow(&ask, ask.in(&r.rooms[i], &r.past.Prior), state, c.Sheets, func(point int) {
+				b := ask.Through[place]
+				at[point][i] = r.told(b, a, &state[b])
+				if l.FilmStrength > 0 {
+					limit[point][i] = l.Silver * state[b].PerLitre(Thiosulfate) / l.FilmStrength
+				}
+			})
+		}
+	})
+	for i := range at {
+		c.At = append(c.At, spanOf(at[i]))
+		if l.FilmStrength > 0 && l.Silver > 0 {
+			c.Limit = append(c.Limit, spanOf(limit[i]))
+		}
+	}
+	return c, nil
+}
+
+func (r *Rooms) told(b int, a Amount, c *Contents) float64 {
+	if t := r.past.Baths[b].Titration; t != nil && a == Developer {
+		return t.PH(c.PerLitre(Developer))
+	}
+	return c.PerLitre(a)
+}
+
+// follow takes sheets through one by one and stops at each point.
+func (r *Rooms) follow(ask *Ask, one passing, state []Contents, points []int, at func(point int)) {
+	first := state[ask.Through[0]]
+	done := 0
+	for i, n := range points {
+		for ; done < n; done++ {
+			fillUp(&state[ask.Through[0]], &first)
+			one.through(state, r.past.Baths, ask.Through)
+		}
+		at(i)
+	}
+}
+
+// After lets the rooms live on: the past with further steps, in the same possible rooms. What is Seen in them is not
+// weighed. The error is an *Error.
+func (r *Rooms) After(steps ...Step) (*Rooms, error) {
+	next := &Past{Baths: r.past.Baths, Steps: steps, Prior: r.past.Prior}
+	if err := next.check(); err != nil {
+		return nil, err
+	}
+	after := &Rooms{past: r.past, baths: r.baths, rooms: r.rooms, state: slices.Clone(r.state), Effective: r.Effective, Tried: r.Tried}
+	together := next.together()
+	spread(len(r.rooms), func() func(int) {
+		var f stream
+		return func(i int) { together.live(&f, &after.rooms[i], after.state[i*r.baths:(i+1)*r.baths]) }
+	})
+	return after, nil
+}

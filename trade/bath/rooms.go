@@ -1,0 +1,183 @@
+package bath
+
+import (
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+
+	"wetside/trade/material"
+)
+
+// Rooms are possible rooms, equally likely after what was seen, each with what its baths hold now.
+type Rooms struct {
+	past  *Past
+	baths int
+	rooms []Room
+	state []Contents // of room i, bath b at i·baths+b
+	// Effective is the effective sample size of the weighing, the number of rooms where nothing was seen.
+	Effective float64
+	// Tried is how many possible rooms were weighed.
+	Tried int
+}
+
+// The floor of the effective sample size, as a share of the rooms asked for, and how many times as many rooms are
+// tried before the weighing is taken as it is.
+const (
+	leastEffective = 0.10
+	mostTries      = 32
+)
+
+// Draw makes n possible rooms, lets each live the past and keeps them by how likely they make what was seen. The same
+// seed gives the same rooms, whatever the number of cores. The error is an *Error.
+func (p *Past) Draw(n int, seed uint64) (*Rooms, error) {
+	if err := p.check(); err != nil {
+		return nil, err
+	}
+	r, likely := p.try(n, seed)
+	if !p.seen() {
+		r.Effective, r.Tried = float64(n), n
+		return r, nil
+	}
+	effective := weigh(likely)
+	for tries := n; effective < leastEffective*float64(n) && tries < mostTries*n; {
+		tries *= 2
+		r, likely = p.try(tries, seed)
+		effective = weigh(likely)
+	}
+	kept := r.keep(n, likely)
+	kept.Effective, kept.Tried = effective, len(likely)
+	return kept, nil
+}
+
+func (p *Past) seen() bool {
+	return slices.ContainsFunc(p.Steps, func(s Step) bool { _, is := s.(Seen); return is })
+}
+
+// try makes n possible rooms and lets them live the past.
+func (p *Past) try(n int, seed uint64) (*Rooms, []float64) {
+	nb := len(p.Baths)
+	r := &Rooms{past: p, baths: nb, rooms: make([]Room, n), state: make([]Contents, n*nb)}
+	likely := make([]float64, n)
+	together := p.together()
+	spread(n, func() func(int) {
+		var f stream
+		return func(i int) {
+			r.rooms[i] = p.Prior.Draw(i, seed)
+			likely[i] = together.replay(&f, &r.rooms[i], r.state[i*nb:(i+1)*nb])
+		}
+	})
+	return r, likely
+}
+
+// spread calls do for every number under n, over the cores. What one call does never depends on another.
+// Every worker has its own do, with what that keeps.
+func spread(n int, worker func() func(i int)) {
+	workers := min(runtime.GOMAXPROCS(0), n/256+1)
+	var wait sync.WaitGroup
+	for w := range workers {
+		wait.Go(func() {
+			do := worker()
+			for i := w * n / workers; i < (w+1)*n/workers; i++ {
+				do(i)
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// weigh turns logarithms of likelihoods into weights that sum to 1 and returns the effective sample size.
+func weigh(likely []float64) float64 {
+	most := slices.Max(likely)
+	if math.IsInf(most, -1) {
+		most = 0
+	}
+	sum := 0.0
+	for i, l := range likely {
+		likely[i] = math.Exp(l - most)
+		sum += likely[i]
+	}
+	squares := 0.0
+	for i := range likely {
+		if sum == 0 { // nothing explains what was seen: what is believed stays
+			likely[i] = 1 / float64(len(likely))
+		} else {
+			likely[i] /= sum
+		}
+		squares += likely[i] * likely[i]
+	}
+	return 1 / squares
+}
+
+// keep returns n rooms drawn by weight, each as often as its weight says, to within one (systematic resampling).
+func (r *Rooms) keep(n int, weight []float64) *Rooms {
+	kept := &Rooms{past: r.past, baths: r.baths, rooms: make([]Room, 0, n), state: make([]Contents, 0, n*r.baths)}
+	upTo, i := weight[0], 0
+	for k := range n {
+		at := (float64(k) + 0.5) / float64(n)
+		for upTo < at && i < len(weight)-1 {
+			i++
+			upTo += weight[i]
+		}
+		kept.rooms = append(kept.rooms, r.rooms[i])
+		kept.state = append(kept.state, r.state[i*r.baths:(i+1)*r.baths]...)
+	}
+	return kept
+}
+
+// Len returns how many rooms there are.
+func (r *Rooms) Len() int { return len(r.rooms) }
+
+// A Span is three quantiles: one room in ten lies under P10, half under P50, one in ten above P90.
+type Span struct{ P10, P50, P90 float64 }
+
+// spanOf sorts values and returns their span.
+func spanOf(values []float64) Span {
+	slices.Sort(values)
+	n := len(values)
+	return Span{values[n/10], values[n/2], values[n-1-n/10]}
+}
+
+// Now returns how much of an amount there is per litre of a bath.
+func (r *Rooms) Now(bath int, a Amount) Span {
+	return r.over(func(i int) float64 { return r.state[i*r.baths+bath].PerLitre(a) })
+}
+
+// Litres returns how much of a bath there is.
+func (r *Rooms) Litres(bath int) Span {
+	return r.over(func(i int) float64 { return r.state[i*r.baths+bath][Liquid] })
+}
+
+// PH returns a stop bath's pH. The error is an *Error where its acid is not known.
+func (r *Rooms) PH(bath int) (Span, error) {
+	t := r.past.Baths[bath].Titration
+	if t == nil {
+		return Span{}, &Error{NoTitration, -1, bath}
+	}
+	return r.over(func(i int) float64 { return t.PH(r.state[i*r.baths+bath].PerLitre(Developer)) }), nil
+}
+
+func (r *Rooms) over(value func(i int) float64) Span {
+	values := make([]float64, len(r.rooms))
+	for i := range values {
+		values[i] = value(i)
+	}
+	return spanOf(values)
+}
+
+// Carry returns what is believed of a material's carry-over in this room after the default draining, mL/m².
+func (r *Rooms) Carry(m material.Material) Span {
+	s := &r.past.Prior[m]
+	q := s.CarryOver.After(s.Drained)
+	return r.over(func(i int) float64 { return q * r.rooms[i][m].Carry })
+}
+
+// Dissolved returns what is believed of the silver that a material gives to the fixer, g/m².
+func (r *Rooms) Dissolved(m material.Material) Span {
+	return r.over(func(i int) float64 { return r.rooms[i][m].Coating * r.rooms[i][m].Undeveloped })
+}
+
+// Coating returns what is believed of a material's silver, g/m².
+func (r *Rooms) Coating(m material.Material) Span {
+	return r.over(func(i int) float64 { return r.rooms[i][m].Coating })
+}
