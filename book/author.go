@@ -2,15 +2,13 @@ package book
 
 import "time"
 
-// An Author makes entries: who and what taps, when, and where ids come from. Entries of one Author are a microsecond
-// apart, so that their order holds wherever they are sorted by the moment.
+// An Author makes entries: who and what taps, when, and where ids come from. All of one Author are of one instant; what
+// a device says in one instant holds in the order of the book.
 type Author struct {
 	By     string    // a person's id, or empty
 	Device string    // or empty
 	Now    time.Time // when it happens
 	NewID  func() string
-
-	made int
 }
 
 // Write returns an entry that says body, in today's version; position, darkroom and hash are set where it is written.
@@ -30,15 +28,13 @@ func (a *Author) TakeBack(id, why string) (Entry, error) {
 }
 
 func (a *Author) entry(k Kind, body string) Entry {
-	e := Entry{
+	return Entry{
 		ID:         a.NewID(),
 		Kind:       k,
 		Version:    Upcasters().Version(k),
-		HappenedAt: Instant(a.Now).Add(time.Duration(a.made) * time.Microsecond),
+		HappenedAt: Instant(a.Now),
 		By:         a.By,
 		Device:     a.Device,
 		Body:       body,
 	}
-	a.made++
-	return e
 }

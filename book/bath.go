@@ -2,7 +2,6 @@ package book
 
 import (
 	"slices"
-	"strings"
 	"time"
 )
 
@@ -17,31 +16,22 @@ type Bath struct {
 
 // A making is one entry's say about a bath.
 type making struct {
-	at    int64
-	entry string
-	bath  Bath
+	moment
+	bath Bath
 }
 
 func (s *State) tellMixed(e Entry, b *Mixed) error {
 	if err := s.tellDraws(e, b.From, b.Ounce); err != nil {
 		return err
 	}
-	m := making{e.HappenedAt.UnixMicro(), e.ID, Bath{b.Bath, e.ID, e.HappenedAt, e.By, *b}}
+	m := making{momentOf(e), Bath{b.Bath, e.ID, e.HappenedAt, e.By, *b}}
 	list := slices.Clip(s.baths[b.Bath])
 	i, _ := slices.BinarySearchFunc(list, m, compareMakings)
 	s.baths[b.Bath] = slices.Insert(list, i, m)
 	return nil
 }
 
-func compareMakings(a, b making) int {
-	switch {
-	case a.at < b.at:
-		return -1
-	case a.at > b.at:
-		return 1
-	}
-	return strings.Compare(a.entry, b.entry)
-}
+func compareMakings(a, b making) int { return a.compare(&b.moment) }
 
 // Baths returns the baths that were made and not taken back, the earliest first.
 func (s *State) Baths() []Bath {

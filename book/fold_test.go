@@ -295,6 +295,7 @@ func TestCountsAndDraws(t *testing.T) {
 			a := &book.Author{Now: evening, NewID: counting("e")}
 			all := shelf()
 			for _, b := range c.day {
+				a.Now = a.Now.Add(time.Minute)
 				all = append(all, written(a, b))
 			}
 			l, _ := fold(t, all).Lot("l")

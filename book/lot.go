@@ -3,7 +3,6 @@ package book
 import (
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"wetside/darkroom"
@@ -50,8 +49,7 @@ const (
 
 // A happening is one entry's effect on one lot.
 type happening struct {
-	at     int64 // happened_at in microseconds
-	entry  string
+	moment
 	do     act
 	amount amount  // of a draw or a count
 	said   *saying // of everything but a draw; kept apart, because draws are many
@@ -66,25 +64,13 @@ type saying struct {
 	ounce   Ounce
 }
 
-// compare orders happenings by the moment, and those of one moment by the entry's id: an order that does not
-// depend on when the entries reached the book.
-func (h happening) compare(g happening) int {
-	switch {
-	case h.at < g.at:
-		return -1
-	case h.at > g.at:
-		return 1
-	}
-	return strings.Compare(h.entry, g.entry)
-}
-
 // insert returns the list with h in its place, without moving what other lists may share.
 func insert(list []happening, h happening) []happening {
-	if n := len(list); n == 0 || list[n-1].compare(h) <= 0 {
+	if n := len(list); n == 0 || list[n-1].compare(&h.moment) <= 0 {
 		return append(list, h)
 	}
 	i, _ := slices.BinarySearchFunc(list, h, func(a, b happening) int {
-		if a.compare(b) <= 0 {
+		if a.compare(&b.moment) <= 0 {
 			return -1
 		}
 		return 1

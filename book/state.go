@@ -122,7 +122,8 @@ func (s *State) tell(e Entry, body Body) error {
 }
 
 func (s *State) happened(lot string, h happening, e Entry) {
-	h.at, h.entry = e.HappenedAt.UnixMicro(), e.ID
+	h.moment = momentOf(e)
+	h.begins = h.do == actReceived
 	s.lots[lot] = insert(s.lots[lot], h)
 }
 
