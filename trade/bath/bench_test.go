@@ -33,7 +33,8 @@ func room12(tb testing.TB) (bath.Past, []bath.Ask) {
 		first, _ := bath.SilverLimit(c.m, process.Exhibition, bath.First)
 		second, _ := bath.SilverLimit(c.m, process.Exhibition, bath.Second)
 		asks = append(asks, bath.Ask{Sheet: sheet, Through: path, Limits: []bath.Limits{
-			{}, {Developer: stop.ShareAt(bath.SpentPH)},
+			{},
+			{Developer: stop.ShareAt(bath.SpentPH)},
 			{Silver: first.Value, FilmStrength: film, Thiosulfate: film / 2},
 			{Silver: second.Value, FilmStrength: film, Thiosulfate: film / 2},
 		}})

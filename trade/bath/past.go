@@ -71,10 +71,8 @@ func (p *Past) checkPath(at int, s Sheet, path []int) error {
 		if err := p.checkBath(at, b); err != nil {
 			return err
 		}
-		for _, before := range path[:i] {
-			if before == b {
-				return &Error{TwiceInPath, at, b}
-			}
+		if slices.Contains(path[:i], b) {
+			return &Error{TwiceInPath, at, b}
 		}
 	}
 	return nil

@@ -47,26 +47,47 @@ var richtmyer = [...]float64{
 	3.605551275463989, 4.123105625617661, 4.358898943540674, 4.795831523312719,
 }
 
-// Draw returns the possible room of an index; seed shifts them all.
-func (p *Prior) Draw(index int, seed uint64) Room {
+// dimensions of a possible room: three for each material.
+const dimensions = len(richtmyer)
+
+// point is a possible room as standard normal numbers, by material: coating, undeveloped, carry.
+type point [dimensions]float64
+
+// pointOf returns the point of an index; seed shifts them all.
+func pointOf(index int, seed uint64) point {
+	var z point
+	for d := range z {
+		z[d] = math.Sqrt2 * math.Erfinv(2*uniform(index, d, seed)-1)
+	}
+	return z
+}
+
+// room returns the possible room at a point.
+func (p *Prior) room(z *point) Room {
 	var room Room
 	for m := material.RC; m <= material.Film; m++ {
 		at := 3 * int(m-material.RC)
 		s := &p[m]
 		room[m] = Rates{
-			Coating:     s.Coating.at(index, at, seed),
-			Undeveloped: math.Min(1, s.Undeveloped.at(index, at+1, seed)),
-			Carry:       s.Carry.at(index, at+2, seed),
+			Coating:     s.Coating.at(z[at]),
+			Undeveloped: math.Min(1, s.Undeveloped.at(z[at+1])),
+			Carry:       s.Carry.at(z[at+2]),
 		}
 	}
 	return room
 }
 
-func (g Guess) at(index, dimension int, seed uint64) float64 {
+func (g Guess) at(z float64) float64 {
 	if g.Spread == 0 {
 		return g.Median
 	}
-	return g.Quantile(uniform(index, dimension, seed))
+	return g.Median * math.Exp(g.Spread*z)
+}
+
+// Draw returns the possible room of an index; seed shifts them all.
+func (p *Prior) Draw(index int, seed uint64) Room {
+	z := pointOf(index, seed)
+	return p.room(&z)
 }
 
 // uniform returns a number in (0, 1).

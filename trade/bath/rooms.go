@@ -21,11 +21,11 @@ type Rooms struct {
 	Tried int
 }
 
-// The floor of the effective sample size, as a share of the rooms asked for, and how many times as many rooms are
-// tried before the weighing is taken as it is.
+// The floor of the effective sample size, as a share of the rooms asked for: under it rooms are drawn anew from where the
+// likely ones lie, so many times at most.
 const (
-	leastEffective = 0.10
-	mostTries      = 32
+	leastEffective = 0.2
+	mostTries      = 6
 )
 
 // Draw makes n possible rooms, lets each live the past and keeps them by how likely they make what was seen. The same
@@ -34,19 +34,21 @@ func (p *Past) Draw(n int, seed uint64) (*Rooms, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	r, likely := p.try(n, seed)
 	if !p.seen() {
-		r.Effective, r.Tried = float64(n), n
-		return r, nil
+		t := p.try(n, seed, nil)
+		t.rooms.Effective, t.rooms.Tried = float64(n), n
+		return t.rooms, nil
 	}
-	effective := weigh(likely)
-	for tries := n; effective < leastEffective*float64(n) && tries < mostTries*n; {
-		tries *= 2
-		r, likely = p.try(tries, seed)
-		effective = weigh(likely)
+	best := p.try(n, seed, nil)
+	tried := n
+	for last := best; best.effective < leastEffective*float64(n) && tried < mostTries*n; tried += n {
+		last = p.try(n, seed, aim(last.points, last.weight))
+		if last.effective > best.effective {
+			best = last
+		}
 	}
-	kept := r.keep(n, likely)
-	kept.Effective, kept.Tried = effective, len(likely)
+	kept := best.rooms.keep(n, best.weight)
+	kept.Effective, kept.Tried = best.effective, tried
 	return kept, nil
 }
 
@@ -54,20 +56,34 @@ func (p *Past) seen() bool {
 	return slices.ContainsFunc(p.Steps, func(s Step) bool { _, is := s.(Seen); return is })
 }
 
-// try makes n possible rooms and lets them live the past.
-func (p *Past) try(n int, seed uint64) (*Rooms, []float64) {
+// trial is a number of possible rooms with their weights.
+type trial struct {
+	rooms     *Rooms
+	points    []point
+	weight    []float64
+	effective float64
+}
+
+// try makes n possible rooms, aimed or as the prior has them, and lets them live the past.
+func (p *Past) try(n int, seed uint64, a *aimed) *trial {
 	nb := len(p.Baths)
 	r := &Rooms{past: p, baths: nb, rooms: make([]Room, n), state: make([]Contents, n*nb)}
-	likely := make([]float64, n)
+	t := &trial{rooms: r, points: make([]point, n), weight: make([]float64, n)}
 	together := p.together()
 	spread(n, func() func(int) {
 		var f stream
 		return func(i int) {
-			r.rooms[i] = p.Prior.Draw(i, seed)
-			likely[i] = together.replay(&f, &r.rooms[i], r.state[i*nb:(i+1)*nb])
+			z := pointOf(i, seed)
+			likely := 0.0
+			if a != nil {
+				z, likely = a.at(&z)
+			}
+			t.points[i], r.rooms[i] = z, p.Prior.room(&z)
+			t.weight[i] = likely + together.replay(&f, &r.rooms[i], r.state[i*nb:(i+1)*nb])
 		}
 	})
-	return r, likely
+	t.effective = weigh(t.weight)
+	return t
 }
 
 // spread calls do for every number under n, over the cores. What one call does never depends on another.
