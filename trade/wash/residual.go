@@ -42,7 +42,7 @@ func (s Stain) String() string {
 // Between returns the thiosulfate that a stain stands for, g/m²: none up to 0.01, faint up to 0.03, clear up to 0.1, dark up
 // to 1. All from memory: a drop tells a class and not a figure.
 func (s Stain) Between() (least, most reckoning.Figure) {
-	var bounds = [...][2]float64{NoStain: {0, 0.01}, FaintStain: {0.01, 0.03}, ClearStain: {0.03, 0.1}, DarkStain: {0.1, 1}}
+	bounds := [...][2]float64{NoStain: {0, 0.01}, FaintStain: {0.01, 0.03}, ClearStain: {0.03, 0.1}, DarkStain: {0.1, 1}}
 	if int(s) >= len(bounds) {
 		s = StainUnsaid
 	}

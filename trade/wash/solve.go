@@ -176,7 +176,9 @@ func (s *solver) reachCascade(m *model, p plan) Result {
 }
 
 // shortest is the least time that a load is in a change, in a running wash or in each vessel of a cascade, in whole s.
-func (s *solver) shortest() float64 { return math.Ceil(LeastContact(s.Load.Material).Value * s.slower()) }
+func (s *solver) shortest() float64 {
+	return math.Ceil(LeastContact(s.Load.Material).Value * s.slower())
+}
 
 func (s *solver) result(p plan, fills int, t, left float64) Result {
 	res := Result{Way: p.way, Time: duration(math.Ceil(t)), Changes: fills, Left: left}

@@ -74,9 +74,16 @@ func TestCounterFlow(t *testing.T) {
 		n     int
 		want  float64
 	}{
-		{1000, 1, 999}, {1000, 2, 31.1109}, {1000, 3, 9.6420}, {1000, 4, 5.3396},
-		{100, 1, 99}, {100, 2, 9.4624}, {100, 3, 4.2488}, {100, 4, 2.8411},
-		{5000, 2, 70.2054}, {20000, 2, 140.9187},
+		{1000, 1, 999},
+		{1000, 2, 31.1109},
+		{1000, 3, 9.6420},
+		{1000, 4, 5.3396},
+		{100, 1, 99},
+		{100, 2, 9.4624},
+		{100, 3, 4.2488},
+		{100, 4, 2.8411},
+		{5000, 2, 70.2054},
+		{20000, 2, 140.9187},
 	} {
 		got := wash.CounterFlowFor(c.ratio, c.n)
 		near(t, "fresh for each carried over", got, c.want, 1.2e-5)
@@ -171,31 +178,31 @@ func TestSteadyCascadeTendsToTheCounterFlowLaw(t *testing.T) {
 	}
 }
 
-func solve(t testing.TB, r wash.Request) wash.Answer {
-	t.Helper()
+func solve(tb testing.TB, r wash.Request) wash.Answer {
+	tb.Helper()
 	a, err := wash.Solve(r)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return a
 }
 
-func curve(t testing.TB, r wash.Request, w wash.Result, upTo time.Duration, n int) []wash.Point {
-	t.Helper()
+func curve(tb testing.TB, r wash.Request, w wash.Result, upTo time.Duration, n int) []wash.Point {
+	tb.Helper()
 	ps, err := wash.Curve(r, w, upTo, n)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return ps
 }
 
-func way(t testing.TB, a wash.Answer, w wash.Way) wash.Result {
-	t.Helper()
+func way(tb testing.TB, a wash.Answer, w wash.Way) wash.Result {
+	tb.Helper()
 	for _, r := range a.Ways {
 		if r.Way == w {
 			return r
 		}
 	}
-	t.Fatalf("%v is not offered", w)
+	tb.Fatalf("%v is not offered", w)
 	return wash.Result{}
 }
