@@ -78,6 +78,8 @@ func ascii(r rune) rune {
 		return '>'
 	case '○':
 		return 'o'
+	case '●':
+		return '*'
 	}
 	if r > '~' {
 		return '?'

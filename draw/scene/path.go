@@ -10,7 +10,7 @@ type Path struct {
 	Segs         []Seg
 	Fill, Stroke Role
 	Width        float64
-	Dash         float64
+	Dash, Gap    float64 // as of a Line
 }
 
 // Op is what a segment of a path does.

@@ -38,15 +38,15 @@ func (p page) y(v float64) float64 { return p.at.Y + p.k*v }
 func (p page) item(it Item) {
 	switch it := it.(type) {
 	case Line:
-		p.path(Path{Segs: []Seg{{Op: MoveTo, To: it.A}, {Op: LineTo, To: it.B}}, Stroke: it.Stroke, Width: it.Width, Dash: it.Dash})
+		p.path(Path{Segs: []Seg{{Op: MoveTo, To: it.A}, {Op: LineTo, To: it.B}}, Stroke: it.Stroke, Width: it.Width, Dash: it.Dash, Gap: it.Gap})
 	case Path:
 		p.path(it)
 	case Rect:
-		if how := p.brush(it.Fill, it.Stroke, it.Width, 0); how != "" {
+		if how := p.brush(it.Fill, it.Stroke, it.Width); how != "" {
 			p.doc.Rect(p.x(it.At.X), p.y(it.At.Y), p.k*it.W, p.k*it.H, how)
 		}
 	case Circle:
-		if how := p.brush(it.Fill, it.Stroke, it.Width, 0); how != "" {
+		if how := p.brush(it.Fill, it.Stroke, it.Width); how != "" {
 			p.doc.Circle(p.x(it.At.X), p.y(it.At.Y), p.k*it.R, how)
 		}
 	case Text:
@@ -55,7 +55,7 @@ func (p page) item(it Item) {
 }
 
 // brush sets colours and lines, and says what fpdf is to do: "F", "D", "FD", or nothing.
-func (p page) brush(fill, stroke Role, width, dash float64) string {
+func (p page) brush(fill, stroke Role, width float64) string {
 	how := ""
 	if fill != None {
 		c := p.colours[fill]
@@ -66,18 +66,22 @@ func (p page) brush(fill, stroke Role, width, dash float64) string {
 		c := p.colours[stroke]
 		p.doc.SetDrawColor(int(c.R), int(c.G), int(c.B))
 		p.doc.SetLineWidth(p.k * width)
-		if dash > 0 {
-			p.doc.SetDashPattern([]float64{p.k * dash}, 0)
-		}
 		how += "D"
 	}
 	return how
 }
 
 func (p page) path(path Path) {
-	how := p.brush(path.Fill, path.Stroke, path.Width, path.Dash)
+	how := p.brush(path.Fill, path.Stroke, path.Width)
 	if how == "" || len(path.Segs) == 0 {
 		return
+	}
+	if path.Dash > 0 {
+		gap := path.Gap
+		if gap == 0 {
+			gap = path.Dash
+		}
+		p.doc.SetDashPattern([]float64{p.k * path.Dash, p.k * gap}, 0)
 	}
 	for _, s := range path.Segs {
 		switch s.Op {

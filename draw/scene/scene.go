@@ -54,7 +54,8 @@ type Line struct {
 	A, B   Point
 	Stroke Role
 	Width  float64
-	Dash   float64 // length of a dash and of the gap after it; 0: none
+	Dash   float64 // length of a dash and, where Gap is 0, of the gap after it; 0: none
+	Gap    float64 // length of the gap after a dash; 0: as the dash
 }
 
 // A Rect is an upright rectangle.

@@ -53,18 +53,18 @@ func (w *svg) items(items []Item) {
 		switch it := it.(type) {
 		case Line:
 			w.put(`<path d="M`, pair(it.A), `L`, pair(it.B), `"`)
-			w.paint(None, it.Stroke, it.Width, it.Dash)
+			w.paint(None, it.Stroke, it.Width, it.Dash, it.Gap)
 		case Path:
 			w.put(`<path d="`)
 			w.segs(it.Segs)
 			w.put(`"`)
-			w.paint(it.Fill, it.Stroke, it.Width, it.Dash)
+			w.paint(it.Fill, it.Stroke, it.Width, it.Dash, it.Gap)
 		case Rect:
 			w.put(`<rect x="`, num(it.At.X), `" y="`, num(it.At.Y), `" width="`, num(it.W), `" height="`, num(it.H), `"`)
-			w.paint(it.Fill, it.Stroke, it.Width, 0)
+			w.paint(it.Fill, it.Stroke, it.Width, 0, 0)
 		case Circle:
 			w.put(`<circle cx="`, num(it.At.X), `" cy="`, num(it.At.Y), `" r="`, num(it.R), `"`)
-			w.paint(it.Fill, it.Stroke, it.Width, 0)
+			w.paint(it.Fill, it.Stroke, it.Width, 0, 0)
 		case Text:
 			w.text(it)
 		}
@@ -87,14 +87,18 @@ func (w *svg) segs(segs []Seg) {
 }
 
 // paint ends an element that is filled and stroked.
-func (w *svg) paint(fill, stroke Role, width, dash float64) {
+func (w *svg) paint(fill, stroke Role, width, dash, gap float64) {
 	if fill != None {
 		w.put(` fill="`, w.colour(fill), `"`)
 	}
 	if stroke != None {
 		w.put(` stroke="`, w.colour(stroke), `" stroke-width="`, num(width), `"`)
 		if dash > 0 {
-			w.put(` stroke-dasharray="`, num(dash), `"`)
+			w.put(` stroke-dasharray="`, num(dash))
+			if gap > 0 {
+				w.put(` `, num(gap))
+			}
+			w.put(`"`)
 		}
 	}
 	w.put(`/>`)
