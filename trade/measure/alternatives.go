@@ -13,6 +13,7 @@ const (
 	muchMoreExact = 0.75 // of |bias| + U
 	muchLess      = 0.95 // of the total
 	noticeable    = 0.05 // of |bias| + U, relative
+	moreReadings  = 2    // at most, than the best has
 )
 
 // alternatives returns up to n choices that differ from the best in kind, in the order of choice.
@@ -22,6 +23,7 @@ func (b *bench) alternatives(ctx context.Context, w bounds, a answer, n int) ([]
 	if a.grade != GradeC && a.via {
 		w.direct = false
 	}
+	w.top = a.best.cost.readings() + moreReadings
 	var others []found
 	for _, part := range b.parts(w, &a.best) {
 		x, err := b.search(ctx, part)

@@ -121,7 +121,9 @@
 //
 // # Alternatives
 //
-// Each is the best by the order above over a part of the space, where the best choice itself is not in it:
+// Each is the best by the order above over a part of the space, where the best choice itself is not in it, among
+// the choices of at most two readings more than the best choice has (from memory: who would read more often than
+// that for a gain that the order of choice puts last?):
 // (1) for each vessel of the best: without that vessel; (2) fewer readings; (3) E at most three quarters of
 // the best's; (4) a total nearer the wanted one; (5) a total at most nineteen twentieths of the best's. Where the
 // best is of grade A or B only choices of these grades count, where it is C only those that are kept. (f) counts only where

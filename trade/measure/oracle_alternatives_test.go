@@ -47,9 +47,8 @@ func (q *question) gains(x, y *outcome) bool {
 		x.rank.foreign < y.rank.foreign || x.rank.halves < y.rank.halves
 }
 
-// alternatives returns the best and up to four alternatives.
-func (q *question) alternatives() []*outcome {
-	all := q.choices()
+// alternatives returns the best and up to four alternatives, of all that may be chosen from.
+func (q *question) alternatives(all []outcome) []*outcome {
 	best := q.bestOver(all, func(*outcome) bool { return true })
 	parts := []func(o *outcome) bool{
 		func(o *outcome) bool { return o.rank.readings < best.rank.readings },
@@ -60,6 +59,8 @@ func (q *question) alternatives() []*outcome {
 	for _, name := range q.names(&best.action) {
 		parts = append(parts, func(o *outcome) bool { return !slices.Contains(q.names(&o.action), name) })
 	}
+	// Only choices of at most two readings more than the best are looked at.
+	all = slices.DeleteFunc(slices.Clone(all), func(o outcome) bool { return o.rank.readings-best.rank.readings > 2 })
 	var some []*outcome
 	for _, in := range parts {
 		if o := q.bestOver(all, in); o != nil && !in(best) {
@@ -90,11 +91,11 @@ func (q *question) alternatives() []*outcome {
 
 // TestAlternatives compares the alternatives with the oracle's, by all that the order of choice looks at.
 func TestAlternatives(t *testing.T) {
-	most := 250
+	most := 1000
 	if testing.Short() {
 		most = 40
 	}
-	compared, given := 0, map[int]int{}
+	compared, two, given := 0, 0, map[int]int{}
 	for seed := 0; compared < most; seed++ {
 		p := randomProblem(seed)
 		q := newQuestion(p)
@@ -102,35 +103,91 @@ func TestAlternatives(t *testing.T) {
 			continue
 		}
 		compared++
-		r, err := measure.Solve(t.Context(), p, measure.Options{NoAdvice: true, Alternatives: measure.MaxAlternatives})
-		if err != nil {
-			t.Fatal(err)
-		}
-		var got, want string
-		for _, c := range r.Choices {
-			a, err := q.trace(c)
-			if err != nil {
-				t.Fatal(err)
-			}
-			o := q.work(a)
-			if what := q.misstated(c, &o) + q.misordered(c, &a); what != "" || !q.holds(a) {
-				t.Errorf("seed %d: %s outside the space or misstated: %s", seed, q.sayOutcome(&o), what)
-			}
-			got += fmt.Sprintf("\n  %+v %v", o.rank, q.names(&a))
-		}
-		expected := q.alternatives()
+		expected := q.alternatives(q.choices())
 		given[len(expected)-1]++
-		for _, o := range expected {
-			want += fmt.Sprintf("\n  %+v %v", o.rank, q.names(&o.action))
+		if q.chemicals == 2 && len(expected) > 1 {
+			two++
 		}
-		if got != want {
-			t.Errorf("seed %d: got %s\nwant %s\n%s", seed, got, want, describe(p))
-		}
+		compareAlternatives(t, q, seed, expected)
 	}
-	t.Logf("%d problems compared; alternatives given, and how often: %v", compared, given)
+	t.Logf("%d problems compared, %d of two chemicals with alternatives; given, and how often: %v", compared, two, given)
 	for n := range measure.MaxAlternatives + 1 {
 		if given[n] == 0 && !testing.Short() {
 			t.Errorf("no problem had %d alternatives", n)
 		}
+	}
+	if two < 20 && !testing.Short() {
+		t.Errorf("only %d problems of two chemicals had alternatives", two)
+	}
+}
+
+// alternativesBench draws a bath, and a usual bench that is small enough to be gone through.
+func alternativesBench(seed int) measure.Problem {
+	p, jug, small := benchProblem(seed), litreJug(), cylinder100()
+	small.Scales = []measure.Scale{scale(quantity.UnitML, 20, 100, 20, 20)}
+	if len(p.Dilution.Chemicals) == 2 || seed%2 == 0 {
+		jug.Scales = jug.Scales[:1]
+	}
+	p.Vessels = []measure.Vessel{jug}
+	if seed%2 == 0 {
+		p.Vessels = append(p.Vessels, small)
+	}
+	return p
+}
+
+// TestAlternativesOnUsualBenches does the same on real scales where the best is of grade A with few readings: then the
+// oracle need not look beyond two more.
+func TestAlternativesOnUsualBenches(t *testing.T) {
+	most := 24
+	if testing.Short() {
+		most = 4
+	}
+	compared, two, given := 0, 0, 0
+	for seed := 0; compared < most; seed++ {
+		q := newQuestion(alternativesBench(seed))
+		best := q.bestWithin(1 + q.chemicals)
+		if best == nil {
+			continue
+		}
+		compared++
+		k := keeper{q: q, every: true}
+		q.explore(best.rank.readings+2, &k)
+		expected := q.alternatives(k.good)
+		given += len(expected) - 1
+		if q.chemicals == 2 && len(expected) > 1 {
+			two++
+		}
+		compareAlternatives(t, q, seed, expected)
+	}
+	t.Logf("%d benches compared, %d alternatives; %d benches of two chemicals had some", compared, given, two)
+	if !testing.Short() && (given < most || two == 0) {
+		t.Errorf("%d alternatives, %d benches of two chemicals had some: too few", given, two)
+	}
+}
+
+// compareAlternatives solves the question and compares all choices with those that are expected.
+func compareAlternatives(t *testing.T, q *question, seed int, expected []*outcome) {
+	t.Helper()
+	r, err := measure.Solve(t.Context(), q.Problem, measure.Options{NoAdvice: true, Alternatives: measure.MaxAlternatives})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got, want string
+	for _, c := range r.Choices {
+		a, err := q.trace(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o := q.work(a)
+		if what := q.misstated(c, &o) + q.misordered(c, &a); what != "" || !q.holds(a) {
+			t.Errorf("seed %d: %s outside the space or misstated: %s", seed, q.sayOutcome(&o), what)
+		}
+		got += fmt.Sprintf("\n  %+v %v", o.rank, q.names(&a))
+	}
+	for _, o := range expected {
+		want += fmt.Sprintf("\n  %+v %v", o.rank, q.names(&o.action))
+	}
+	if got != want {
+		t.Errorf("seed %d: got %s\nwant %s\n%s", seed, got, want, describe(q.Problem))
 	}
 }

@@ -64,7 +64,7 @@ func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 	}
 	if !q.made {
 		q.made = true
-		s.layOut(q, ph, w)
+		s.layOut(q, w, -1)
 	}
 	most := w.square - w.own
 	i, _ := slices.BinarySearch(q.vols, w.lo)
@@ -77,18 +77,41 @@ func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 			try(p)
 		}
 	}
-	if w.shared >= 0 {
-		s.pairsAnew(w, true, try)
+	if w.shared >= 0 && s.canPour(w.shared, w.not) {
+		s.eachShared(w, ph, try)
 	}
 }
 
-// layOut lays out the plans for one jugful, of whatever volume may be wanted, but for those that err too much.
-func (s *search) layOut(q *pairing, ph phase, w pairs) {
-	limit, beta, ok := s.room(ph.atLeast(), 0)
+// eachShared is eachPair for the plans that pour from the shared vessel, whose own error may cancel.
+func (s *search) eachShared(w pairs, ph phase, try func(*pourPlan)) {
+	if s.shared == nil {
+		s.shared = make([]pairing, len(s.p.Vessels)*(MaxPours+1)*int(phases))
+	}
+	q := &s.shared[(w.shared*(MaxPours+1)+w.k)*int(phases)+int(ph)]
+	if q.asked++; q.asked <= often {
+		s.pairsAnew(w, true, try)
+		return
+	}
+	if !q.made {
+		q.made = true
+		s.layOut(q, w, w.shared)
+	}
+	i, _ := slices.BinarySearch(q.vols, w.lo)
+	for ; i < len(q.vols) && q.vols[i] <= w.hi; i++ {
+		if q.squares[i] <= w.square {
+			try(&q.plans[i])
+		}
+	}
+}
+
+// layOut lays out the plans for one jugful, of whatever volume may be wanted, but for those that err too much; with a
+// shared vessel only those that pour from it, whose own error is left out.
+func (s *search) layOut(q *pairing, w pairs, shared int) {
+	limit, beta, ok := s.room(0, 0)
 	if !ok {
 		return
 	}
-	all := pairs{k: w.k, two: w.two, not: -1, shared: -1, n: 1}
+	all := pairs{k: w.k, two: w.two, not: -1, shared: shared, n: 1}
 	least := s.f[0]
 	if s.two {
 		least = min(least, s.f[1])
@@ -97,16 +120,28 @@ func (s *search) layOut(q *pairing, ph phase, w pairs) {
 	_, all.hi = spread(max(s.f[0], s.f[1]), s.hi.ML(), beta)
 	g := 1 - min(1, s.sum*(1+beta))
 	all.square = within(limit, 0) / (g * g)
-	s.pairsAnew(all, false, func(p *pourPlan) {
-		if p.relative(1) <= all.square {
+	s.pairsAnew(all, shared >= 0, func(p *pourPlan) {
+		if p.beside(shared) <= all.square {
 			q.plans = append(q.plans, *p)
 		}
 	})
 	slices.SortFunc(q.plans, func(x, y pourPlan) int { return cmp.Compare(x.vol, y.vol) })
 	q.vols, q.squares = make([]quantity.Volume, len(q.plans)), make([]float64, len(q.plans))
 	for i := range q.plans {
-		q.vols[i], q.squares[i] = q.plans[i].vol, q.plans[i].relative(1)
+		q.vols[i], q.squares[i] = q.plans[i].vol, q.plans[i].beside(shared)
 	}
+}
+
+// beside returns the plan's squared relative error, before the third, but for the own error of a vessel.
+func (p *pourPlan) beside(vessel int) float64 {
+	square := p.y
+	if int(p.va) != vessel {
+		square += p.za * p.za
+	}
+	if int(p.vb) != vessel {
+		square += p.zb * p.zb
+	}
+	return square
 }
 
 // pairsAnew goes through the pour plans of two readings; of two vessels it may be that only those that pour from the

@@ -58,7 +58,8 @@ type search struct {
 	steady, sure     []float64 // by vessel: least squared relative setting error, and of both errors
 	thin             float64   // least squared relative error of any intermediate dilution
 	pairings         [MaxJugfuls + 1][phases]pairing
-	level            int // the number of readings now looked at
+	shared           []pairing // by vessel, pours and phase
+	level            int       // the number of readings now looked at
 	alikes, mixes    [MaxJugfuls + 1][]fillPlan
 	mixedMade        [MaxJugfuls + 1]bool
 	pours            [MaxJugfuls + 1][]pourPlan

@@ -256,6 +256,19 @@ func (s *search) eachDuo(f *fillPlan, duos []duo, yield func(*found) bool) {
 	}
 }
 
+// totalsBeside returns the least and the largest total, in mL, in which a volume of water leaves each chemical's share
+// within beta of what is wanted.
+func (s *search) totalsBeside(water quantity.Volume, beta float64) (least, most float64) {
+	least, most = s.lo.ML(), s.hi.ML()
+	if rest := 1 - s.sum*(1-beta-2*Tie); rest > Tie {
+		least = max(least, water.ML()/rest)
+	}
+	if rest := 1 - s.sum*(1+beta+2*Tie); rest > Tie {
+		most = min(most, water.ML()/rest)
+	}
+	return least, most
+}
+
 // lotFrom returns the index of the first plan of at least a volume.
 func lotFrom(list []lotPlan, vol quantity.Volume) int {
 	i, _ := slices.BinarySearchFunc(list, vol, func(p lotPlan, v quantity.Volume) int { return cmp.Compare(p.vol, v) })
@@ -269,8 +282,10 @@ func (s *search) eachTwo(f *fillPlan, as, bs []lotPlan, yield func(*found) bool)
 		x.form, x.fill, c, vessel = formApart, *f, c+f.cost, int(f.vessel)
 	}
 	_, beta, ok := s.room(c, 0)
-	lo, _ := spread(s.f[0], max(s.lo.ML(), x.fill.vol.ML()), beta)
-	hi := min(s.hi-x.fill.vol, s.avail[0])
+	least, most := s.totalsBeside(x.fill.vol, beta)
+	lo, _ := spread(s.f[0], least, beta)
+	_, hi := spread(s.f[0], most, beta)
+	hi = min(hi, s.hi-x.fill.vol, s.avail[0])
 	for i := lotFrom(as, lo); ok && i < len(as) && as[i].vol <= hi; i++ {
 		a, lowest, least := &as[i], c, 0.0
 		if int(a.va) != vessel && int(a.vb) != vessel {
@@ -287,15 +302,17 @@ func (s *search) eachTwo(f *fillPlan, as, bs []lotPlan, yield func(*found) bool)
 	}
 }
 
-// besideFirst gives the choices with the second chemical's plans that go with the first's.
+// besideFirst gives the choices with the second chemical's plans that go with the first's, whose share strays by beta at
+// most.
 func (s *search) besideFirst(x *found, bs []lotPlan, c cost, beta float64, yield func(*found) bool) bool {
 	a, f := &x.chem[0], &x.fill
 	if x.form == formNeat {
 		f = nil
 	}
 	have := x.fill.vol + a.vol
-	most := min(float64(s.hi), float64(a.vol)/s.f[0]/max(1-beta-2*Tie, Tie))
-	least := max(float64(s.lo), float64(a.vol)/s.f[0]/(1+beta+2*Tie))
+	_, other, _ := s.room(c, 0) // how far the second one's share may stray
+	most := min(float64(s.hi), float64(a.vol)/s.f[0]/max(1-beta-2*Tie, Tie), float64(have)/max(1-s.f[1]*(1+other+2*Tie), Tie))
+	least := max(float64(s.lo), float64(a.vol)/s.f[0]/(1+beta+2*Tie), float64(have)/(1-s.f[1]*(1-other-2*Tie)))
 	lo, hi := quantity.Volume(least)-have, min(quantity.Volume(most)+1, s.hi)-have
 	hi = min(hi, s.avail[1])
 	for i := lotFrom(bs, lo); i < len(bs) && bs[i].vol <= hi; i++ {
