@@ -51,8 +51,8 @@ func (m *mixSheet) cost() {
 	}
 	detail := plain(strings.Join(parts, "; "))
 	m.room(lead(stepPoints)*2 + 3 + float64(len(m.lines(detail, smallPoints, m.inner())))*lead(smallPoints))
-	m.flow(append(heavy(m.v.Label("cost")+". "), c...), stepPoints, margin)
-	m.flow(detail, smallPoints, margin)
+	m.flow(append(heavy(m.v.Label("cost")+". "), c...), stepPoints)
+	m.flow(detail, smallPoints)
 	m.y += 3
 }
 
@@ -68,7 +68,7 @@ func (m *mixSheet) figures() {
 		return
 	}
 	m.room(lead(stepPoints) + 1 + m.noteHeight(all[0], smallPoints))
-	m.flow(heavy(m.v.Label("reckoning")), stepPoints, margin)
+	m.flow(heavy(m.v.Label("reckoning")), stepPoints)
 	m.y++
 	m.notes(all, smallPoints)
 }
@@ -83,6 +83,7 @@ func (m *mixSheet) figuresOf(b plan.Bath) words.Phrase {
 		p = append(p, words.Segment{Text: ", " + depth})
 	}
 	p = append(p, words.Segment{Text: "."})
+	bare := len(p)
 	if c := b.Mix.Choices; len(c) > 0 && c[0].Within {
 		p = after(p, m.v.BathSummary(b))
 	}
@@ -90,6 +91,9 @@ func (m *mixSheet) figuresOf(b plan.Bath) words.Phrase {
 		if explains(f.Kind) {
 			p = after(p, m.v.Finding(f))
 		}
+	}
+	if len(p) == bare && b.Depth <= 0 {
+		return nil
 	}
 	return p
 }

@@ -59,7 +59,7 @@ func (m *mixSheet) warnings() {
 	}
 	m.barred(lacks, stepPoints, margin)
 	for _, f := range m.plan.Findings {
-		m.flow(m.v.Finding(f), plainPoints, margin)
+		m.flow(m.v.Finding(f), plainPoints)
 	}
 	m.y += 2
 }
@@ -104,7 +104,7 @@ func (m *mixSheet) baths() {
 	for _, i := range m.plan.Order {
 		if b := m.plan.Baths[i]; b.Product == "" {
 			m.room(lead(stepPoints) + 1)
-			m.ends(m.named(b), m.v.Volume(b.Volume), stepPoints)
+			m.ends(m.named(b), m.amount(b), stepPoints)
 			m.y += 0.6
 		}
 	}
@@ -120,6 +120,14 @@ func (m *mixSheet) named(b plan.Bath) words.Phrase {
 	return p
 }
 
+// amount says how much of a bath is made; nothing where no vessel was found that would rule it.
+func (m *mixSheet) amount(b plan.Bath) string {
+	if b.Volume <= 0 {
+		return ""
+	}
+	return m.v.Volume(b.Volume)
+}
+
 // bath lays a bath out: what is special to it, what is to be done with the marks large, and the readings drawn.
 func (m *mixSheet) bath(b plan.Bath) part {
 	rows := m.rowsOf(b)
@@ -133,7 +141,7 @@ func (m *mixSheet) bath(b plan.Bath) part {
 		left = append(left, words.Segment{Text: "  " + b.Words})
 	}
 	return part{
-		left: left, right: m.v.Volume(b.Volume), care: m.care(b.Cautions), rows: rows,
+		left: left, right: m.amount(b), care: m.care(b.Cautions), rows: rows,
 		width: m.inner() - columnWidth - gutter, pictures: m.pictures(b),
 	}
 }

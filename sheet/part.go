@@ -132,7 +132,7 @@ func (m *mixSheet) row(r row, width float64) {
 	text := y
 	switch {
 	case l.over:
-		text += l.markPoints*point
+		text += l.markPoints * point
 	case r.mark != "" && len(l.lines) == 1:
 		text += m.firstBase(l) - lead(l.pt)*0.76
 	}

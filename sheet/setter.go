@@ -225,19 +225,17 @@ func (s *setter) blockHeight(p words.Phrase, pt, width float64) float64 {
 	return float64(len(s.lines(p, pt, width))) * lead(pt)
 }
 
-// flow sets a phrase from x to the right margin, on a new page where there is no room for it.
-func (s *setter) flow(p words.Phrase, pt, x float64) {
-	width := s.width - margin - x
-	s.room(s.blockHeight(p, pt, width))
-	s.block(p, pt, x, width)
+// flow sets a phrase over the whole width, on a new page where there is no room for it.
+func (s *setter) flow(p words.Phrase, pt float64) {
+	s.room(s.blockHeight(p, pt, s.inner()))
+	s.block(p, pt, margin, s.inner())
 }
 
 // ends sets a phrase at the left and a heavy text at the right of one line; a long phrase goes on below.
 func (s *setter) ends(left words.Phrase, right string, pt float64) {
 	y := s.y
 	s.block(left, pt, margin, s.beside(right, pt))
-	s.weigh(true, pt)
-	s.doc.Text(s.width-margin-s.doc.GetStringWidth(right), y+lead(pt)*0.76, right)
+	s.doc.Text(s.width-margin-s.measure(run{text: right, bold: true}, pt), y+lead(pt)*0.76, right)
 }
 
 // beside is the width that a text at the right leaves.
@@ -245,7 +243,7 @@ func (s *setter) beside(right string, pt float64) float64 {
 	if right == "" {
 		return s.inner()
 	}
-	return s.inner() - s.wide(right, pt) - gutter
+	return s.inner() - s.measure(run{text: right, bold: true}, pt) - gutter
 }
 
 // wide is the width of a mark: its figures heavy and large, its units small.
