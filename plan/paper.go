@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"slices"
 	"strconv"
 
 	"wetside/darkroom"
@@ -49,6 +50,7 @@ var trayOrder = [...]process.Step{
 
 // trayBaths makes one bath for each step, product and dilution, and finds a tray for it.
 func (m *maker) trayBaths(needs []need, film bool) {
+	first := len(m.plan.Baths)
 	for _, step := range trayOrder {
 		for _, n := range needs {
 			if n.stage.Step != step {
@@ -61,7 +63,7 @@ func (m *maker) trayBaths(needs []need, film bool) {
 			m.chemicalTray(n, film)
 		}
 	}
-	m.giveTrays()
+	m.giveTrays(first)
 }
 
 // chemicalTray joins a need to a bath of the same product and dilution, or adds one.
@@ -172,7 +174,10 @@ func (m *maker) byID(id string) int {
 
 // lackOnce adds what is missing, once for all loads that lack it.
 func (m *maker) lackOnce(x Missing) {
-	if !has(m.plan.Missing, x) {
+	same := func(o Missing) bool {
+		return o.Kind == x.Kind && o.Role == x.Role && o.Product == x.Product && o.Near == x.Near && o.Need == x.Need
+	}
+	if !slices.ContainsFunc(m.plan.Missing, same) {
 		m.lack(x)
 	}
 }

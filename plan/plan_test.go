@@ -132,6 +132,21 @@ func TestMissing(t *testing.T) {
 	}
 }
 
+// Trays too small for a sheet are one thing that is missing, not one for each bath.
+func TestMissingTraysAreToldOnce(t *testing.T) {
+	p := makePlan(t, replace(t, smallRoom()+rc, "size: 8x10 in", "size: 16x20 in"))
+	var got [][]process.Step
+	for _, m := range p.Missing {
+		if m.Kind == plan.NoTray {
+			got = append(got, m.Steps)
+		}
+	}
+	want := [][]process.Step{{process.Develop, process.Stop, process.Fix}}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("steps that lack a tray, want first:\n%s", diff)
+	}
+}
+
 // A second fixer moves forward when the first is spent: what the evening wants beyond one first bath are fresh second
 // baths. 100 FB in 1 L baths of 40 a litre by the label are two and a half, so three of the second.
 func TestMakingsOfTwoBaths(t *testing.T) {

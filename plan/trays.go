@@ -15,9 +15,9 @@ const (
 	smallerAtMost = 0.8
 )
 
-// giveTrays finds a tray for every bath that has neither tray nor tank yet.
-func (m *maker) giveTrays() {
-	for i := range m.plan.Baths {
+// giveTrays finds a tray for every bath from the first on that has neither tray nor tank yet.
+func (m *maker) giveTrays(first int) {
+	for i := first; i < len(m.plan.Baths); i++ {
 		b := m.bath(i)
 		if b.Tray != "" || b.Tank != "" {
 			continue
@@ -28,11 +28,7 @@ func (m *maker) giveTrays() {
 		}
 		t, shared := m.tray(b, sheet)
 		if t == nil {
-			x := Missing{Kind: NoTray, Role: b.Role, Bath: b.ID, Product: sheet.String()}
-			if near, _, found := process.TrayFor(sheet, tongs()); found {
-				x.Near = near.String()
-			}
-			m.lack(x)
+			m.lackTray(b, sheet)
 			continue
 		}
 		m.taken[t.Name] = true
@@ -41,6 +37,24 @@ func (m *maker) giveTrays() {
 			b.Findings = append(b.Findings, Finding{Kind: TrayShared, Subject: t.Name})
 		}
 	}
+}
+
+// lackTray says that no tray takes a sheet for a bath: once for a size of sheet, with all the baths that lack one.
+func (m *maker) lackTray(b *Bath, sheet material.Size) {
+	for i := range m.plan.Missing {
+		x := &m.plan.Missing[i]
+		if x.Kind == NoTray && x.Product == sheet.String() && (x.Material == material.Film) == m.film(b) {
+			x.Steps = append(x.Steps, b.Step)
+			return
+		}
+	}
+	x := Missing{
+		Kind: NoTray, Role: b.Role, Bath: b.ID, Product: sheet.String(), Steps: []process.Step{b.Step}, Material: b.Materials[0],
+	}
+	if near, _, found := process.TrayFor(sheet, tongs()); found {
+		x.Near = near.String()
+	}
+	m.lack(x)
 }
 
 func tongs() process.Clearance {

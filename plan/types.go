@@ -150,6 +150,10 @@ type Missing struct {
 	Bath    string // ID
 	// Near is what would serve in its stead, where there is something.
 	Near string
+	// Steps are those whose baths lack a tray, in the order of the work, Bath's the first; Material is what goes through
+	// them. Both are of NoTray alone.
+	Steps    []process.Step
+	Material material.Material
 }
 
 // MissingKind says what is lacking.

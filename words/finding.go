@@ -41,7 +41,15 @@ func (v *Voice) Missing(m plan.Missing) Phrase {
 	if m.Have == 0 {
 		a["Have"] = ""
 	}
-	return phrase(sentence(v.say("missing."+string(m.Kind), a)))
+	key := "missing." + string(m.Kind)
+	if len(m.Steps) > 1 {
+		var names []string
+		for _, s := range m.Steps {
+			names = append(names, v.BathName(s, m.Material))
+		}
+		key, a["Baths"] = "missing.no_trays", v.list(names)
+	}
+	return phrase(sentence(v.say(key, a)))
 }
 
 // Order says in which order the baths of a plan are mixed, and why. It is empty where there is but one.

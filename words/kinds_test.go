@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"wetside/plan"
+	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
@@ -96,6 +97,10 @@ func missing() []plan.Missing {
 		{Kind: plan.OutOfDate, Product: "paper developer", Need: 200 * ml},
 		{Kind: plan.NoTray, Role: process.Developer, Product: "16x20 in", Near: "20x24 in"},
 		{Kind: plan.NoTray, Role: process.Fixer, Product: "16x20 in", Near: "16x20 in"},
+		{
+			Kind: plan.NoTray, Role: process.Developer, Product: "16x20 in", Near: "20x24 in", Material: material.FB,
+			Steps: []process.Step{process.Develop, process.Fix, process.SecondFix},
+		},
 		{Kind: plan.NoTraySize, Near: "white"},
 		{Kind: plan.NoTank, Near: "120"},
 		{Kind: plan.NoVessel, Product: "film developer", Near: "10 mL syringe"},

@@ -109,6 +109,8 @@ type Missing struct {
 	NeedML  float64 `json:"need_ml,omitempty"`
 	HaveML  float64 `json:"have_ml,omitempty"`
 	Near    string  `json:"near,omitempty"`
+	// Steps are all that lack a tray, where one is missing.
+	Steps []string `json:"steps,omitempty"`
 }
 
 // Finding is something to be said, with its figures.
@@ -163,10 +165,14 @@ func OfPlan(p plan.Plan) Plan {
 		out.DayBefore = append(out.DayBefore, ofStock(s))
 	}
 	for _, m := range p.Missing {
-		out.Missing = append(out.Missing, Missing{
+		x := Missing{
 			Kind: string(m.Kind), Bath: m.Bath, Role: m.Role.String(), Product: m.Product, NeedML: m.Need.ML(),
 			HaveML: m.Have.ML(), Near: m.Near,
-		})
+		}
+		for _, s := range m.Steps {
+			x.Steps = append(x.Steps, stepName(s))
+		}
+		out.Missing = append(out.Missing, x)
 	}
 	return out
 }
