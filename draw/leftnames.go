@@ -49,11 +49,11 @@ func (l Left) names(p *plot) {
 func (p *plot) named(name string, look scene.Path, loud bool) lineName {
 	room := p.out.Width - p.x.b - 8 - sample - 6
 	size := p.size.letter()
-	for _, word := range strings.FieldsSeq(name) {
+	for word := range strings.FieldsSeq(name) {
 		size = scene.Fit(word, size, 4, room, loud)
 	}
 	n := lineName{size: size, look: look, loud: loud}
-	for _, word := range strings.FieldsSeq(name) {
+	for word := range strings.FieldsSeq(name) {
 		last := len(n.lines) - 1
 		if last >= 0 && scene.TextWidth(n.lines[last]+" "+word, size, loud) <= room {
 			n.lines[last] += " " + word

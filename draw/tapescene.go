@@ -88,7 +88,7 @@ func (v *tapeView) graduation() {
 func (v *tapeView) strokes() {
 	low, high := v.bottom-7, v.top+5
 	tall := low - high
-	wide := v.t.Size.stroke(min(2, v.pitch*0.5))
+	wide := min(v.t.Size.stroke(2), v.pitch*0.45)
 	if v.n > 1 {
 		wide = min(v.t.Size.stroke(5), v.pitch*0.6)
 	}
