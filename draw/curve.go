@@ -158,6 +158,7 @@ func (c Curve) Scene(f scene.Form) (scene.Scene, error) {
 	}
 	p := newPlot(c.Size, c.Say.Picture, x, y, numbers, 14)
 	seen.band(p, f)
+	p.between(steps(y.from, y.to, step/2))
 	p.upright(ticks, numbers, c.Say.Amount)
 	tags := seen.draw(p)
 	sheets := roundStep(x.to, (p.x.b-p.x.a)/(c.Size.letter()*3))
@@ -194,8 +195,9 @@ func (c Curve) draw(p *plot) []tag {
 	p.line(c.quantile(mid), scene.Path{Stroke: scene.Ink, Width: p.size.stroke(2), Dash: 2, Gap: 4.5})
 	p.line(c.Done, scene.Path{Stroke: scene.Ink, Width: p.size.stroke(3)})
 	if len(c.Limit) > 0 {
-		p.line(c.Limit, scene.Path{Stroke: scene.Accent, Width: p.size.stroke(3)})
-		p.nameAlong(c.Limit, c.Say.Limit)
+		look := scene.Path{Stroke: scene.Accent, Width: p.size.stroke(3)}
+		p.line(c.Limit, look)
+		p.nameAlong(c.Limit, c.Say.Limit, c.Say.Amount, look)
 	}
 	return tags
 }

@@ -61,6 +61,8 @@ func stopCurve() draw.Curve {
 func curves() map[string]draw.Curve {
 	desk, wall := fixerCurve(31, 100), fixerCurve(31, 100)
 	desk.Size, wall.Size = draw.Desk, draw.Wall
+	sheet := desk
+	sheet.Size = draw.Sheet
 	past := fixerCurve(58, 100)
 	fresh := fixerCurve(0, 100)
 	fresh.Done, fresh.Now = nil, nil
@@ -69,7 +71,7 @@ func curves() map[string]draw.Curve {
 	near := fixerCurve(47, 100)
 	near.Ends.Likely = 49
 	return map[string]draw.Curve{
-		"phone": fixerCurve(31, 100), "desk": desk, "wall": wall, "past": past, "fresh": fresh, "unknown": unknown, "near": near, "stop": stopCurve(),
+		"phone": fixerCurve(31, 100), "desk": desk, "wall": wall, "sheet": sheet, "past": past, "fresh": fresh, "unknown": unknown, "near": near, "stop": stopCurve(),
 	}
 }
 

@@ -76,6 +76,8 @@ func ascii(r rune) rune {
 		return ' '
 	case '→':
 		return '>'
+	case '²':
+		return '2'
 	case '○':
 		return 'o'
 	case '●':

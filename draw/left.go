@@ -167,7 +167,7 @@ func (l Left) Scene(scene.Form) (scene.Scene, error) {
 func (l Left) changes(p *plot, w LeftWay) {
 	for _, m := range w.Changes {
 		amount := amountAt(w.Points, m)
-		if m > p.x.to || amount < p.y.from {
+		if m > min(p.x.to, w.Points[len(w.Points)-1].At) || amount < p.y.from {
 			continue
 		}
 		at := p.point(m, amount)

@@ -53,6 +53,14 @@ func (p *plot) upright(ticks []float64, numbers []string, title string) {
 	p.out.Add(scene.Text{At: scene.Point{X: 1, Y: l}, Text: title, Size: scene.Fit(title, l, 5, p.out.Width-2, false), Fill: scene.Soft})
 }
 
+// between draws small ticks on the upright axis.
+func (p *plot) between(ticks []float64) {
+	for _, v := range ticks {
+		y := p.y.at(v)
+		p.out.Add(scene.Line{A: scene.Point{X: p.x.a - 4, Y: y}, B: scene.Point{X: p.x.a, Y: y}, Stroke: scene.Mark, Width: p.size.stroke(plainWidth)})
+	}
+}
+
 // level draws the axis at the foot: a tick a step, numbers at the marks and, where they leave room, at the ticks; under them
 // what it is of. It sets the picture's height.
 func (p *plot) level(step float64, number func(float64) string, marks []tag, title string) {
@@ -132,18 +140,29 @@ func grown(b scene.Box, by float64) scene.Box {
 	return scene.Box{Min: scene.Point{X: b.Min.X - by, Y: b.Min.Y - by}, Max: scene.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
 }
 
-// nameAlong writes the name of a line beside it, smaller where that keeps it off other lines.
-func (p *plot) nameAlong(line []Sample, name string) {
+// nameAlong writes the name of a line beside it, a little smaller where that keeps it off other lines; else over the plot,
+// after the title, with a stretch of the line; where that leaves no room, beside it on the wiped ground.
+func (p *plot) nameAlong(line []Sample, name, title string, look scene.Path) {
 	if name == "" {
 		return
 	}
-	l := p.size.letter() * 1.08
-	for _, share := range []float64{1, 0.88, 0.76} {
-		t := scene.Text{Text: name, Bold: true, Fill: scene.Ink, Size: scene.Fit(name, l*share, 6, p.x.b-p.x.a-12, true)}
-		if p.write(t, p.besides(line, t), share < 0.8) {
+	l := p.size.letter()
+	t := scene.Text{Text: name, Bold: true, Fill: scene.Ink}
+	for _, share := range []float64{1.08, 0.92} {
+		t.Size = scene.Fit(name, l*share, 6, p.x.b-p.x.a-12, true)
+		if p.write(t, p.besides(line, t), false) {
 			return
 		}
 	}
+	left := scene.TextWidth(title, l, false) + l + sample + 5
+	over := t
+	over.At = scene.Point{X: left, Y: l}
+	over.Size = scene.Fit(name, l, 1, p.out.Width-1-left, true)
+	if left > p.out.Width*0.7 || over.Size < 0.55*l {
+		p.write(t, p.besides(line, t), true)
+		return
+	}
+	p.out.Add(over, *look.Move(left-5-sample, l*0.64).Line(left-5, l*0.64))
 }
 
 // besides returns places for a text over and under a line, the nearest first.

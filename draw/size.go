@@ -13,7 +13,7 @@ type Size uint8
 const (
 	Phone Size = iota // 358 wide, at the sink
 	Desk              // 640 wide
-	Wall              // 420 wide, with the letters of a page that is read from four metres
+	Wall              // 340 wide, a quarter of a page that is read from four metres, with letters to match
 	Sheet             // 640 wide, meant for 170 mm of paper, where the smallest letters are 3 mm high
 )
 
@@ -26,7 +26,7 @@ func (s Size) width() float64 {
 	case Desk, Sheet:
 		return 640
 	case Wall:
-		return 420
+		return 340
 	case Phone:
 	}
 	return 358

@@ -130,7 +130,7 @@ func TapeScale(tapes ...Tape) float64 {
 // bundles are how many sheets one stroke may stand for.
 func bundles() []float64 { return []float64{1, 5, 10, 50, 100, 500, 1000, 5000, 10000, 50000, 100000} }
 
-// bundle returns how many sheets a stroke stands for where a sheet is pitch wide, so that strokes are least apart.
+// bundle returns how many sheets a stroke stands for where a sheet is pitch wide, so that strokes are at least so far apart.
 func bundle(pitch, least float64) float64 {
 	all := bundles()
 	for _, n := range all {

@@ -39,6 +39,8 @@ func tapes() map[string]draw.Tape {
 	many.To = 400
 	many.Work = append(many.Work, draw.Stretch{Sheets: 20, Estimated: true})
 	far := tape(8, &draw.Ends{Safe: 120, Likely: 260})
+	sheet := worked
+	sheet.Size = draw.Sheet
 	wall := worked
 	wall.Size = draw.Wall
 	desk := many
@@ -46,7 +48,7 @@ func tapes() map[string]draw.Tape {
 	return map[string]draw.Tape{
 		"worked": worked, "past": past, "gone": gone, "near": near, "same": same, "unknown": unknown, "many": many,
 		"far": far, "fresh": tape(0, &draw.Ends{Safe: 47, Likely: 64}), "spent": tape(0, &draw.Ends{Safe: 0, Likely: 4}),
-		"wall": wall, "desk": desk, "full": tape(97, nil),
+		"wall": wall, "sheet": sheet, "desk": desk, "full": tape(97, nil),
 	}
 }
 
@@ -191,6 +193,72 @@ func checkTextRows(t *rapid.T, p picture) {
 		if width > 60 {
 			t.Fatalf("more than 60 columns:\n%s", text)
 		}
+	}
+}
+
+// A number stands under its own mark where there is room. Of two marks too near each other the numbers keep their
+// order and move as far to the left as to the right.
+func TestTapeNumbersStandAtTheirMarks(t *testing.T) {
+	at := func(safe, likely float64) (marks, numbers [2]float64) {
+		p := tape(0, &draw.Ends{Safe: safe, Likely: likely})
+		p.Say = draw.TapeWords{Picture: "a bath"}
+		s, err := p.Scene(scene.Light)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, it := range s.Items {
+			switch it := it.(type) {
+			case scene.Line:
+				switch it.Stroke {
+				case scene.Accent:
+					marks[0] = it.A.X
+				case scene.Mark:
+					marks[1] = it.A.X
+				default:
+				}
+			case scene.Text:
+				if it.Bold {
+					numbers[0] = it.At.X
+				} else if it.Fill == scene.Ink {
+					numbers[1] = it.At.X
+				}
+			}
+		}
+		return marks, numbers
+	}
+	if marks, numbers := at(48, 64); marks != numbers {
+		t.Errorf("numbers at %v, marks at %v", numbers, marks)
+	}
+	marks, numbers := at(48, 49)
+	left, right := marks[0]-numbers[0], numbers[1]-marks[1]
+	if left <= 0 || math.Abs(left-right) > 1e-9 {
+		t.Errorf("numbers of marks at %v moved %.2f to the left and %.2f to the right", marks, left, right)
+	}
+	// At the tape's edge both move to one side.
+	if _, numbers := at(0, 1); numbers[0] >= numbers[1] {
+		t.Errorf("numbers at %v, want them in order", numbers)
+	}
+}
+
+// Tapes with one scale and size show one count at one place.
+func TestTapesShareAScale(t *testing.T) {
+	a, b := tape(31, &draw.Ends{Safe: 48, Likely: 64}), tape(3, &draw.Ends{Safe: 48, Likely: 90})
+	a.To = draw.TapeScale(a, b)
+	b.To = a.To
+	var x []float64
+	for _, p := range []draw.Tape{a, b} {
+		s, err := p.Scene(scene.Light)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, it := range s.Items {
+			if l, ok := it.(scene.Line); ok && l.Stroke == scene.Accent {
+				x = append(x, l.A.X)
+			}
+		}
+	}
+	if len(x) != 2 || x[0] != x[1] {
+		t.Errorf("heavy marks for 48 sheets at %v, want two at one place", x)
 	}
 }
 

@@ -16,8 +16,10 @@ type tapeView struct {
 	pitch       float64 // of strokes
 }
 
-// tapeMargin is left free at both ends.
-const tapeMargin = 6
+const (
+	tapeMargin = 6   // is left free at both ends
+	leastPitch = 2.9 // of strokes that can still be told apart
+)
 
 // Scene returns the picture. The error wraps ErrModel.
 func (t Tape) Scene(scene.Form) (scene.Scene, error) {
@@ -44,11 +46,7 @@ func newTapeView(t Tape, to float64) *tapeView {
 	v.r = ruler{from: 0, to: to, a: tapeMargin, b: wide - tapeMargin}
 	v.bottom = v.top + 2.6*l + 8
 	one := (v.r.b - v.r.a) / to
-	least := 2.9
-	if t.Size == Wall {
-		least = 3.8
-	}
-	v.n = bundle(one, least)
+	v.n = bundle(one, leastPitch)
 	v.pitch = v.n * one
 	return v
 }
