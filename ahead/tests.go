@@ -1,0 +1,106 @@
+package ahead
+
+import (
+	"math"
+
+	"wetside/book"
+	"wetside/trade/bath"
+	"wetside/trade/material"
+	"wetside/trade/process"
+	"wetside/trade/reckoning"
+)
+
+// testBefore is how long before the safe end a test is due, as a part of all the bath does; a guess.
+const testBefore = 0.05
+
+// tests says which tests tell something of a bath, and when the first is due.
+func (l *looker) tests(o *Outlook, a *asked, place int) {
+	if o.Bath.Role == process.StopBath {
+		o.Tests = []book.Test{book.PHPaper}
+		if p := o.Bath.Product; p != nil && p.Indicator.To != "" {
+			o.Tests = append(o.Tests, book.IndicatorTest)
+			o.more(Finding{Kind: NotByRedLight, Subject: o.Bath.name()})
+		}
+	} else {
+		l.fixerTests(o, a, place)
+	}
+	if o.Left != nil && len(o.Tests) > 0 {
+		o.TestAfter = max(0, o.Left.P10-int(math.Ceil(testBefore*(o.Done+float64(o.Left.P10)))))
+	}
+}
+
+// fixerTests: film by its clearing time; a first bath by the strip where the strip can tell its limit; what the strip
+// cannot tell by a drop on a print.
+func (l *looker) fixerTests(o *Outlook, a *asked, place int) {
+	if o.Chain.Material == material.Film {
+		o.Tests = []book.Test{book.ClearingTime, book.SilverStrip}
+		return
+	}
+	limit := a.ask.Limits[place].Silver
+	strip := l.scene.Room.SilverStrip
+	lowest := usualLowestStep
+	if len(strip) > 0 {
+		lowest = strip[0]
+	}
+	if limit > lowest {
+		o.Tests = []book.Test{book.SilverStrip, book.SilverDrop}
+		return
+	}
+	o.Tests = []book.Test{book.SilverDrop}
+	o.more(Finding{Kind: StripCannot, Subject: o.Bath.name(), Figures: []reckoning.Figure{
+		{Name: "limit", Value: limit, Unit: reckoning.GPerL}, {Name: "step", Value: lowest, Unit: reckoning.GPerL, Origin: reckoning.FromMemory},
+	}})
+}
+
+// usualLowestStep is the lowest useful step of a silver strip where a room has not said its own, g/L, from memory.
+const usualLowestStep = 0.5
+
+// failed reports whether the last test of its kind says that a bath is out.
+func (l *looker) failed(o *Outlook) bool {
+	last := map[book.Test]*Test{}
+	for i := range l.scene.Events {
+		if t := l.scene.Events[i].Test; t != nil && t.Bath == o.Index {
+			last[t.Result.Test] = t
+		}
+	}
+	for _, t := range book.Tests() {
+		if x := last[t]; x != nil && l.out(o, x) {
+			return true
+		}
+	}
+	return false
+}
+
+// out reports whether a test's result says that a bath is spent.
+func (l *looker) out(o *Outlook, t *Test) bool {
+	r := &t.Result
+	switch r.Test {
+	case book.PHPaper:
+		return o.Bath.Role == process.StopBath && r.From >= bath.SpentPH
+	case book.ClearingTime:
+		return r.Fresh > 0 && r.From >= 2*r.Fresh.Seconds()
+	case book.IndicatorTest, book.DropTest, book.SilverDrop, book.LightTest:
+		return r.Verdict == book.Failed
+	case book.SilverStrip:
+		limit, _, _ := l.scene.limitOf(&o.Chain, &o.Bath, &l.past.Baths[o.Index])
+		return limit.Silver > 0 && r.From >= limit.Silver*o.Thiosulfate.P50/limit.FilmStrength
+	case book.HypoDrop, book.Thermometer, book.LevelTest:
+	}
+	return false
+}
+
+// measured reports whether a test said what a bath of unknown age holds.
+func (l *looker) measured(index int) bool {
+	_, ok := l.scene.strip(index)
+	return ok
+}
+
+// strip returns the last silver strip of a bath.
+func (s *Scene) strip(index int) (*Test, bool) {
+	for i := len(s.Events) - 1; i >= 0; i-- {
+		if t := s.Events[i].Test; t != nil && t.Bath == index && t.Result.Test == book.SilverStrip {
+			return t, true
+		}
+	}
+	return nil, false
+}
