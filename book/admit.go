@@ -2,6 +2,7 @@ package book
 
 import (
 	"errors"
+	"slices"
 
 	"wetside/darkroom"
 )
@@ -137,6 +138,20 @@ func (s *State) hides(e Entry) string {
 		return s.later(b.Part, b.ID, e.ID)
 	case *Removed:
 		return s.later(b.Part, b.ID, e.ID)
+	case *Moved:
+		return s.movedAfter(b.Second, e.ID)
+	}
+	return ""
+}
+
+// movedAfter returns the id of a standing move of the same bath that came after the given one, empty for none.
+func (s *State) movedAfter(bath, entry string) string {
+	list := s.deeds[bath]
+	own := slices.IndexFunc(list, func(d *deed) bool { return d.entry == entry })
+	for _, d := range list {
+		if _, moves := d.did.(Move); moves && own >= 0 && d.position > list[own].position && s.corrections.stands(d.entry) {
+			return d.entry
+		}
 	}
 	return ""
 }
@@ -175,6 +190,25 @@ func (s *State) there(e Entry, body Body) error {
 	case *Removed:
 		if !s.has(b.Part, b.ID) {
 			return &RefusedError{Reason: ThingNotThere, Entry: e.ID, Subject: b.ID}
+		}
+	case *Moved:
+		return s.stand(e, b.First, b.Second)
+	case *Disposed:
+		return s.stand(e, b.Bath)
+	}
+	return nil
+}
+
+// stand refuses what is decided about baths that the book does not know or that are gone.
+func (s *State) stand(e Entry, baths ...string) error {
+	for _, id := range baths {
+		m, _ := s.mix(id)
+		away := s.leaving(id)
+		switch {
+		case away != nil:
+			return &RefusedError{Reason: BathNotThere, Entry: e.ID, Subject: id, Because: away.entry}
+		case m == nil:
+			return &RefusedError{Reason: BathNotThere, Entry: e.ID, Subject: id}
 		}
 	}
 	return nil

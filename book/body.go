@@ -139,22 +139,6 @@ type Stock struct {
 // Kind returns StockMade.
 func (*Stock) Kind() Kind { return StockMade }
 
-// Mixed says that a bath was made and poured, and from which lots.
-type Mixed struct {
-	Bath     string `json:"bath"`
-	Product  string `json:"product"`         // its id
-	Dilution string `json:"dilution"`        // the label's words
-	Volume   string `json:"volume"`          // the user's figure or the mark's own words
-	Times    int    `json:"times,omitempty"` // jugfuls of Volume each; 0 means one
-	Tray     string `json:"tray,omitempty"`  // its id
-	Tank     string `json:"tank,omitempty"`  // its id
-	From     []Draw `json:"from,omitempty"`
-	Ounce    Ounce  `json:"ounce,omitempty"`
-}
-
-// Kind returns BathMixed.
-func (*Mixed) Kind() Kind { return BathMixed }
-
 // Corrected takes back the entry that its envelope names in takes_back.
 type Corrected struct {
 	Why string `json:"why,omitempty"`

@@ -123,6 +123,8 @@ const (
 	NewerEntry     Reason = "newer_entry"      // written by a newer program: what it did is not known here
 	LotDrawnSince  Reason = "lot_drawn_since"  // the lot was drawn from, so it was there
 	LotNotThere    Reason = "lot_not_there"    // no such lot, or it is gone
+	BathUsedSince  Reason = "bath_used_since"  // a load went through the bath, or something else was done with it: it was there
+	BathNotThere   Reason = "bath_not_there"   // no such bath, or it is gone
 	ProductHasLots Reason = "product_has_lots" // lots of the product stand on the shelf
 	ProductNamed   Reason = "product_named"    // a vessel is kept for the product, or the wanted session names it
 	NameTaken      Reason = "name_taken"       // two things of one name

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"wetside/darkroom"
-	"wetside/trade/dilution"
 )
 
 // A fault is something that should not be in a darkroom. Facts may bring one about (two devices, one of them late); a
@@ -66,12 +65,34 @@ func (s *State) faults() map[fault]cause {
 			all[fault{LotDrawnSince, id}] = cause{entry: list[drawn].entry}
 		}
 	}
+	s.bathFaults(all)
 	f, ids := s.File(nil)
 	problems, _ := errors.AsType[darkroom.Problems](darkroom.Check(f))
 	for _, p := range problems {
 		all[fault{reasonOf(p), ids.of(p.Path)}] = cause{problem: p}
 	}
 	return all
+}
+
+// bathFaults adds what should not be of baths: one that was used and never mixed, one that went twice.
+func (s *State) bathFaults(all map[fault]cause) {
+	c := &s.corrections
+	for id, list := range s.deeds {
+		m, _ := s.mix(id)
+		gone := false
+		for _, d := range list {
+			if !c.stands(d.entry) {
+				continue
+			}
+			if used := (fault{BathUsedSince, id}); m == nil && all[used].entry == "" {
+				all[used] = cause{entry: d.entry}
+			}
+			if gone && d.takesAway(id) {
+				all[fault{BathNotThere, id}] = cause{entry: d.entry}
+			}
+			gone = gone || d.takesAway(id)
+		}
+	}
 }
 
 // reasonOf returns why a file that a decision would lead to is refused.
@@ -110,10 +131,9 @@ func (ids IDs) of(path string) string {
 }
 
 var (
-	errNoID     = errors.New("an id is missing or is no id")
-	errNoPart   = errors.New("what it is is missing")
-	errNoVolume = errors.New("a bath has a volume")
-	errNoFrom   = errors.New("a part that there is one of has no id and is never removed")
+	errNoID   = errors.New("an id is missing or is no id")
+	errNoPart = errors.New("what it is is missing")
+	errNoFrom = errors.New("a part that there is one of has no id and is never removed")
 )
 
 // complete reports what a body lacks that its kind can't do without.
@@ -144,19 +164,8 @@ func complete(body Body) error {
 	case *Stock:
 		return errors.Join(ids(b.Lot, b.Product), drawIDs(b.From))
 	case *Mixed:
-		return errors.Join(ids(b.Bath, b.Product), drawIDs(b.From), b.readable())
-	case *Corrected:
-	}
-	return nil
-}
-
-// readable reports words of a bath that say no dilution or no volume.
-func (b *Mixed) readable() error {
-	if _, err := dilution.Read(b.Dilution, dilution.Options{Ounce: b.Ounce.Quantity()}); err != nil {
-		return err
-	}
-	if a, err := readAmount(b.Volume, b.Times, b.Ounce); err != nil || a.volume <= 0 {
-		return errors.Join(err, errNoVolume)
+		return errors.Join(ids(b.Bath), drawIDs(b.From))
+	default: // what happened to baths and batches is read whole before it is taken in
 	}
 	return nil
 }

@@ -65,7 +65,7 @@ func fact(t *rapid.T, name string) book.Body {
 		Amount: rapid.SampledFrom([]string{"30 mL", "1 fl oz", "50 mL", "1/2 L", "25 g", "1 packet", "all"}).Draw(t, "amount"),
 		Times:  rapid.IntRange(0, 2).Draw(t, "times"),
 	}
-	switch rapid.IntRange(0, 7).Draw(t, "fact") {
+	switch rapid.IntRange(0, 13).Draw(t, "fact") {
 	case 0, 1:
 		if lot == "stock1" {
 			return &book.Stock{
@@ -87,11 +87,10 @@ func fact(t *rapid.T, name string) book.Body {
 		}
 	case 4, 5:
 		return &book.LotDrawn{Draw: draw, Ounce: book.USOunce}
+	case 6, 7, 8:
+		return anyMix(t, name, draw)
 	default:
-		return &book.Mixed{
-			Bath: "bath" + name[:2], Product: "fix", Dilution: "1+4", Volume: "1 L", Ounce: book.USOunce,
-			From: []book.Draw{draw, {Lot: "lot1", Amount: "10 mL"}, {Amount: "5 mL"}},
-		}
+		return bathFact(t, draw)
 	}
 }
 
@@ -112,9 +111,9 @@ func interleaved(t *rapid.T, lists ...[]book.Entry) []book.Entry {
 
 // TestAnyOrderOfFacts holds two orders in which the facts of three devices reach the book against each other.
 func TestAnyOrderOfFacts(t *testing.T) {
-	lotsSeen := 0
+	lotsSeen, bathsSeen := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		devices := [][]book.Entry{facts(t, "x"), facts(t, "yy"), facts(t, "zzz")}
+		devices := [][]book.Entry{facts(t, "x"), facts(t, "yy"), facts(t, "zzz"), bathDecisions(t)}
 		one := lookAt(fold(t, append(shelf(), interleaved(t, devices...)...)), nil)
 		two := lookAt(fold(t, append(shelf(), interleaved(t, devices...)...)), nil)
 		if d := cmp.Diff(one, two, everything); d != "" {
@@ -122,9 +121,10 @@ func TestAnyOrderOfFacts(t *testing.T) {
 		}
 		reread(t, one.File)
 		lotsSeen += len(one.Lots)
+		bathsSeen += len(one.Baths) * len(one.Events)
 	})
-	if lotsSeen == 0 {
-		t.Error("no lot was ever seen: the test compares nothing")
+	if lotsSeen == 0 || bathsSeen == 0 {
+		t.Error("no lot or no bath at work was ever seen: the test compares nothing")
 	}
 }
 
@@ -132,7 +132,7 @@ func TestAnyOrderOfFacts(t *testing.T) {
 // against one in which they never stood.
 func TestTakenBackIsNeverThere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		all := append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"))...)
+		all := append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"), bathDecisions(t))...)
 		a := &book.Author{Now: evening, NewID: counting("c")}
 		var stands, corrections []book.Entry
 		for i, e := range all {
@@ -164,7 +164,7 @@ func TestTakenBackIsNeverThere(t *testing.T) {
 // nothing.
 func TestStepByStep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		all := place(append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"))...))
+		all := place(append(shelf(), interleaved(t, facts(t, "x"), facts(t, "yy"), bathDecisions(t))...))
 		s := book.New("room", book.Upcasters())
 		var copies []*book.State
 		for _, e := range all {

@@ -129,16 +129,19 @@ func (j *journal) file() darkroom.File {
 
 // A look is all that a state shows.
 type look struct {
-	File   darkroom.File
-	IDs    book.IDs
-	Lots   []book.Lot
-	Baths  []book.Bath
-	Unread int
+	File     darkroom.File
+	IDs      book.IDs
+	Lots     []book.Lot
+	Baths    []book.Bath
+	Events   []book.Event
+	Batches  []book.Batch
+	Findings []book.Finding
+	Unread   int
 }
 
 func lookAt(s *book.State, p book.People) look {
 	f, ids := s.File(p)
-	return look{f, ids, s.Lots(), s.Baths(), len(s.Unread())}
+	return look{f, ids, s.Lots(), s.Baths(), s.Events(), s.Batches(), s.Findings(), len(s.Unread())}
 }
 
 func contract(tb failing) darkroom.File {
@@ -176,3 +179,5 @@ func imported(t failing, f darkroom.File) (*journal, book.People) {
 func stopBath(name string) []byte {
 	return fmt.Appendf(nil, `{"name":%q,"role":"stop bath","form":"liquid"}`, name)
 }
+
+func minutes(n int) time.Duration { return time.Duration(n) * time.Minute }

@@ -3,8 +3,7 @@ package book
 // Kind names what an entry says. A kind's name never changes; its body's version may.
 type Kind string
 
-// The kinds of entry. For each kind stands a body of the same name, except that all things of the file share
-// Set and Removed.
+// The kinds of entry. For each kind stands a body; all things of the file share Set and Removed.
 const (
 	RoomSet        Kind = "room.set"
 	BenchSet       Kind = "bench.set"
@@ -26,6 +25,15 @@ const (
 	Discarded      Kind = "lot.discarded"
 	StockMade      Kind = "stock.made"
 	BathMixed      Kind = "bath.mixed"
+	BathWorked     Kind = "bath.worked" // a load went through
+	BathTested     Kind = "bath.tested"
+	BathToppedUp   Kind = "bath.topped_up"
+	BathPouredBack Kind = "bath.poured_back" // into a bottle
+	BathPouredOut  Kind = "bath.poured_out"  // into a tray or tank again
+	BathMoved      Kind = "bath.moved"       // the second of a pair became the first
+	BathDiscarded  Kind = "bath.discarded"   // or collected
+	BatchHeld      Kind = "batch.held"       // prints put in holding
+	BatchWashed    Kind = "batch.washed"
 	Correction     Kind = "correction"
 )
 
@@ -36,10 +44,11 @@ func (k Kind) Known() bool { return k.blank() != nil }
 // others are facts, which are never refused for what else happened.
 func (k Kind) Decides() bool {
 	switch k {
-	case Received, Opened, Counted, Drawn, StockMade, BathMixed:
+	case Received, Opened, Counted, Drawn, StockMade, BathMixed, BathWorked, BathTested, BathToppedUp, BathPouredBack,
+		BathPouredOut, BatchHeld, BatchWashed:
 		return false
 	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved,
-		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, Correction:
+		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, Correction:
 		return true
 	default:
 		return false
@@ -88,6 +97,32 @@ func (k Kind) blank() Body {
 		return &Mixed{}
 	case Correction:
 		return &Corrected{}
+	default:
+		return k.blankOfBaths()
+	}
+}
+
+// blankOfBaths is blank for what happens to baths and batches.
+func (k Kind) blankOfBaths() Body {
+	switch k {
+	case BathWorked:
+		return &Worked{}
+	case BathTested:
+		return &Tested{}
+	case BathToppedUp:
+		return &ToppedUp{}
+	case BathPouredBack:
+		return &PouredBack{}
+	case BathPouredOut:
+		return &PouredOut{}
+	case BathMoved:
+		return &Moved{}
+	case BathDiscarded:
+		return &Disposed{}
+	case BatchHeld:
+		return &Held{}
+	case BatchWashed:
+		return &Washed{}
 	default:
 		return nil
 	}

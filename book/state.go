@@ -25,10 +25,13 @@ type State struct {
 	people   things[darkroom.Person]
 	lots     map[string][]happening
 	baths    map[string][]making
+	deeds    map[string][]*deed // by bath
+	batches  map[string][]*deed // by batch
 
 	corrections corrections
 	unread      []Unread
 	read        map[amountKey]amount // what words came to, so that each is read once
+	passes      map[passKey]Pass     // the same of prints
 }
 
 // An Unread is an entry that stands in the book and has no effect here.
@@ -52,8 +55,11 @@ func New(darkroomID string, old Upcasts) *State {
 		people:      newThings[darkroom.Person](),
 		lots:        map[string][]happening{},
 		baths:       map[string][]making{},
+		deeds:       map[string][]*deed{},
+		batches:     map[string][]*deed{},
 		corrections: newCorrections(),
 		read:        map[amountKey]amount{},
+		passes:      map[passKey]Pass{},
 	}
 }
 
@@ -117,6 +123,8 @@ func (s *State) tell(e Entry, body Body) error {
 		return s.tellMixed(e, b)
 	case *Corrected:
 		s.corrections.add(e)
+	default:
+		return s.tellDeed(e, body)
 	}
 	return nil
 }
@@ -204,9 +212,10 @@ func (s *State) Clone() *State {
 	c.vessels, c.trays, c.tanks = s.vessels.clone(), s.trays.clone(), s.tanks.clone()
 	c.products, c.people = s.products.clone(), s.people.clone()
 	c.lots, c.baths = cloneLists(s.lots), cloneLists(s.baths)
+	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)
 	c.corrections = s.corrections.clone()
 	c.unread = slices.Clip(s.unread)
-	c.read = map[amountKey]amount{}
+	c.read, c.passes = map[amountKey]amount{}, map[passKey]Pass{}
 	return &c
 }
 
