@@ -134,14 +134,14 @@ func (s *search) alike(n int) []fillPlan {
 func (s *search) mixed(n int) []fillPlan {
 	if !s.mixedMade[n] {
 		s.mixedMade[n] = true
-		list := make([]fillPlan, 0, 1024)
+		list := s.spare.mixes[n][:0]
 		for v := range s.p.Vessels {
 			for na := 1; s.water[v] && na < n; na++ {
 				list = s.mixedOf(list, v, na, n-na)
 			}
 		}
 		s.order(list)
-		s.mixes[n] = list
+		s.mixes[n], s.spare.mixes[n] = list, list
 	}
 	return s.mixes[n]
 }

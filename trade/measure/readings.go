@@ -62,6 +62,11 @@ type bench struct {
 	f    [2]float64
 	sum  float64 // of all chemicals' shares
 	two  bool
+	// spare holds lists that one search after the other fills anew.
+	spare struct {
+		lot   []lotPlan
+		mixes [MaxJugfuls + 1][]fillPlan
+	}
 }
 
 type span struct{ from, to int32 }

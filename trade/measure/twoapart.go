@@ -19,6 +19,18 @@ type lot struct {
 	groups, fewGroups []lotGroup
 }
 
+// grouped returns the plans, or the few, in groups.
+func (l *lot) grouped(few bool) []lotGroup {
+	plans, groups := l.all, &l.groups
+	if few {
+		plans, groups = l.few, &l.fewGroups
+	}
+	if *groups == nil {
+		*groups = groupsOf(plans, !few)
+	}
+	return *groups
+}
+
 // A lotGroup holds plans that pour from the same vessels at the same cost, by volume.
 type lotGroup struct {
 	plans   []lotPlan
@@ -37,15 +49,14 @@ func (s *search) duosOf(ka, kb int, few bool) []duo {
 	if s.onlyPairs {
 		at[0] = 1
 	}
-	a, b := s.lotOf(0, ka), s.lotOf(1, kb)
-	as, bs := a.groups, b.groups
 	if few {
-		at[1], as, bs = 1, a.fewGroups, b.fewGroups
+		at[1] = 1
 	}
 	list := &s.duos[at[0]][at[1]][ka][kb]
 	if *list != nil {
 		return *list
 	}
+	as, bs := s.lotOf(0, ka).grouped(few), s.lotOf(1, kb).grouped(few)
 	*list = make([]duo, 0, len(as)*len(bs))
 	for i := range as {
 		for j := range bs {
@@ -57,28 +68,30 @@ func (s *search) duosOf(ka, kb int, few bool) []duo {
 	return *list
 }
 
-// errs reports whether all plans of a duo err too much beside a fill plan, by setting alone, and where no vessel is used
-// twice by all that counts.
+// errs reports whether all plans of a duo err too much beside a fill plan: by setting, and by the own errors of vessels as
+// far as they can't cancel. In a chemical's share the errors of the other and of the water have the same sign.
 func (d *duo) errs(s *search, f *fillPlan, limit, beta float64) bool {
 	a, b := &d.a.plans[0].pourPlan, &d.b.plans[0].pourPlan
-	p, q, w := d.a.y, d.b.y, 0.0
-	alone := !a.from(b.va) && !a.from(b.vb)
-	if f != nil {
-		w = f.y
-		alone = alone && !a.from(f.vessel) && !b.from(f.vessel)
+	x, y := min(1, s.f[0]*(1+beta)), min(1, s.f[1]*(1+beta))
+	x0, y0 := s.f[0]*(1-beta), s.f[1]*(1-beta)
+	water, most := max(0, 1-x-y), within(limit, 0)
+	return d.a.beside(d.b, a, b, f, 1-x, y0, water) > most || d.b.beside(d.a, b, a, f, 1-y, x0, water) > most
+}
+
+// beside returns the least squared relative error, before the third, of g's chemical, beside o of the other and a fill plan
+// or none, all of them weighed.
+func (g *lotGroup) beside(o *lotGroup, a, b *pourPlan, f *fillPlan, weight, other, water float64) float64 {
+	p, q, w := g.both, o.both, 0.0
+	if a.from(b.va) || a.from(b.vb) {
+		p, q = g.y, o.y
 	}
-	if alone {
-		p, q = d.a.both, d.b.both
-		if f != nil {
-			w = f.relative()
+	if f != nil {
+		w = f.relative()
+		if a.from(f.vessel) {
+			p, w = g.y, f.y
 		}
 	}
-	x, y := min(1, s.f[0]*(1+beta)), min(1, s.f[1]*(1+beta))
-	water := max(0, 1-x-y)
-	w *= water * water
-	x0, y0 := s.f[0]*(1-beta), s.f[1]*(1-beta)
-	most := within(limit, 0)
-	return w+p*(1-x)*(1-x)+q*y0*y0 > most || w+p*x0*x0+q*(1-y)*(1-y) > most
+	return p*weight*weight + q*other*other + w*water*water
 }
 
 // common returns how many vessels both plans pour from.
@@ -111,6 +124,10 @@ func (s *search) lotOf(i, k int) *lot {
 		return l
 	}
 	l.made = true
+	if i == 1 && s.f[0] == s.f[1] && s.avail[0] == s.avail[1] {
+		*l = *s.lotOf(0, k)
+		return l
+	}
 	limit, beta, _ := s.room(isApart, 0)
 	lo, _ := spread(s.f[i], s.lo.ML(), beta)
 	_, hi := spread(s.f[i], s.hi.ML(), beta)
@@ -120,53 +137,105 @@ func (s *search) lotOf(i, k int) *lot {
 		z = max(0, z*g-other)
 		return z * z
 	}
+	gathered := s.spare.lot[:0]
 	s.eachPlan(k, 1, -1, lo, min(hi, s.avail[i]), math.Inf(1), func(p *pourPlan) {
 		if y := p.y * g * g; y <= within(limit, 0) {
-			l.all = append(l.all, lotPlan{*p, y + square(p.za) + square(p.zb)})
+			gathered = append(gathered, lotPlan{*p, y + square(p.za) + square(p.zb)})
 		}
 	})
-	slices.SortFunc(l.all, func(a, b lotPlan) int {
-		return cmp.Or(cmp.Compare(a.vol, b.vol), cmp.Compare(a.va, b.va), cmp.Compare(a.vb, b.vb), cmp.Compare(a.y, b.y))
-	})
+	s.spare.lot = gathered
+	l.all = inOrder(gathered)
+	gathered = gathered[:0] // l.all is a copy
 	for j, from := 0, 0; j < len(l.all); j++ {
 		p := &l.all[j]
-		for from < len(l.few) && l.few[from].vol < p.vol {
+		for from < len(gathered) && gathered[from].vol < p.vol {
 			from++
 		}
-		if !slices.ContainsFunc(l.few[from:], p.alike) {
-			l.few = append(l.few, *p)
+		if !slices.ContainsFunc(gathered[from:], p.alike) {
+			gathered = append(gathered, *p)
 		}
 	}
-	l.groups, l.fewGroups = groupsOf(l.all, lotPlan.compareKind), groupsOf(l.few, lotPlan.compareVessels)
+	l.few = slices.Clone(gathered)
 	return l
 }
 
-// groupsOf returns plans in groups of one kind.
-func groupsOf(plans []lotPlan, kind func(p, o lotPlan) int) []lotGroup {
-	sorted := slices.Clone(plans)
-	slices.SortStableFunc(sorted, kind)
-	var groups []lotGroup
-	for i := 0; i < len(sorted); {
-		g := lotGroup{y: math.Inf(1), both: math.Inf(1)}
-		j := i
-		for ; j < len(sorted) && kind(sorted[i], sorted[j]) == 0; j++ {
-			g.y, g.both = min(g.y, sorted[j].y), min(g.both, sorted[j].relative(1))
-		}
-		g.plans = sorted[i:j]
-		groups = append(groups, g)
-		i = j
+// inOrder returns a copy of plans by volume, vessels and setting error.
+func inOrder(plans []lotPlan) []lotPlan {
+	type key struct {
+		vol     quantity.Volume
+		y       float64
+		vessels uint16
+		at      int32
 	}
+	keys := make([]key, len(plans))
+	for i := range plans {
+		p := &plans[i]
+		keys[i] = key{p.vol, p.y, uint16(p.va)<<8 | uint16(p.vb), int32(i)}
+	}
+	slices.SortFunc(keys, func(a, b key) int {
+		switch {
+		case a.vol != b.vol:
+			return sign(a.vol < b.vol)
+		case a.vessels != b.vessels:
+			return sign(a.vessels < b.vessels)
+		case a.y != b.y:
+			return sign(a.y < b.y)
+		}
+		return cmp.Compare(a.at, b.at)
+	})
+	sorted := make([]lotPlan, len(plans))
+	for i := range keys {
+		sorted[i] = plans[keys[i].at]
+	}
+	return sorted
+}
+
+// A lotKind is what the plans of a group have in common.
+type lotKind struct {
+	cost   cost
+	va, vb uint8
+}
+
+// groupsOf returns plans, which are in order of volume, in groups by vessels, and by cost where that matters.
+func groupsOf(plans []lotPlan, byCost bool) []lotGroup {
+	var groups []lotGroup
+	var counts []int
+	index := make(map[lotKind]int32)
+	of := make([]int32, len(plans))
+	for i := range plans {
+		p := &plans[i]
+		kind := lotKind{va: p.va, vb: p.vb}
+		if byCost {
+			kind.cost = p.cost
+		}
+		g, ok := index[kind]
+		if !ok {
+			g = int32(len(groups))
+			index[kind] = g
+			groups, counts = append(groups, lotGroup{y: math.Inf(1), both: math.Inf(1)}), append(counts, 0)
+		}
+		of[i] = g
+		counts[g]++
+	}
+	all := make([]lotPlan, len(plans))
+	for g := range groups {
+		groups[g].plans, all = all[:0:counts[g]], all[counts[g]:]
+	}
+	for i, g := range of {
+		groups[g].add(&plans[i])
+	}
+	slices.SortFunc(groups, func(g, h lotGroup) int { return g.plans[0].compareKind(h.plans[0]) })
 	return groups
+}
+
+func (g *lotGroup) add(p *lotPlan) {
+	g.plans = append(g.plans, *p)
+	g.y, g.both = min(g.y, p.y), min(g.both, p.relative(1))
 }
 
 // compareKind orders plans by cost and vessels.
 func (p lotPlan) compareKind(o lotPlan) int {
-	return cmp.Or(cmp.Compare(p.cost, o.cost), p.compareVessels(o))
-}
-
-// compareVessels orders plans by vessels.
-func (p lotPlan) compareVessels(o lotPlan) int {
-	return cmp.Or(cmp.Compare(p.va, o.va), cmp.Compare(p.vb, o.vb))
+	return cmp.Or(cmp.Compare(p.cost, o.cost), cmp.Compare(p.va, o.va), cmp.Compare(p.vb, o.vb))
 }
 
 // otherError returns how much the permissible error of a vessel from which chemical i is poured may count in the other
@@ -228,10 +297,8 @@ func (s *search) twoApart(f *fillPlan, ka, kb int) {
 // whether one is of grade A.
 func (s *search) anyOf(f *fillPlan, duos []duo) (some, good bool) {
 	s.eachDuo(f, duos, func(x *found) bool {
-		var buf [8]use
-		if j := s.judge(x, s.uses(x, buf[:0])); j.e <= s.limit+Tie {
-			some, good = true, good || j.stray <= s.p.Tolerance/4+Tie
-		}
+		stray := max(math.Abs(s.exactBias(x, 0)), math.Abs(s.exactBias(x, 1)))
+		some, good = true, good || stray <= s.p.Tolerance/4+Tie
 		return !good
 	})
 	return some, good
@@ -282,14 +349,17 @@ func (s *search) eachTwo(f *fillPlan, as, bs []lotPlan, yield func(*found) bool)
 		x.form, x.fill, c, vessel = formApart, *f, c+f.cost, int(f.vessel)
 	}
 	_, beta, ok := s.room(c, 0)
-	least, most := s.totalsBeside(x.fill.vol, beta)
-	lo, _ := spread(s.f[0], least, beta)
-	_, hi := spread(s.f[0], most, beta)
+	leastTotal, mostTotal := s.totalsBeside(x.fill.vol, beta)
+	lo, _ := spread(s.f[0], leastTotal, beta)
+	_, hi := spread(s.f[0], mostTotal, beta)
 	hi = min(hi, s.hi-x.fill.vol, s.avail[0])
 	for i := lotFrom(as, lo); ok && i < len(as) && as[i].vol <= hi; i++ {
 		a, lowest, least := &as[i], c, 0.0
 		if int(a.va) != vessel && int(a.vb) != vessel {
 			lowest, least = lowest+a.cost, a.least
+		}
+		if f != nil {
+			least += f.adds(&a.pourPlan, leastTotal, mostTotal)
 		}
 		limit, beta, ok := s.room(lowest, 0)
 		if beta = min(beta, limit-expanded(least)+Tie); !ok || beta < 0 {
@@ -300,6 +370,21 @@ func (s *search) eachTwo(f *fillPlan, as, bs []lotPlan, yield func(*found) bool)
 			return
 		}
 	}
+}
+
+// adds returns what a fill plan of water adds at least to the squared relative error, before the third, of a
+// chemical whose plan does not pour from its vessel; where it does, what both come to at least.
+func (f *fillPlan) adds(a *pourPlan, leastTotal, mostTotal float64) float64 {
+	water := f.ml / mostTotal
+	if !a.from(f.vessel) {
+		return water * water * f.relative()
+	}
+	z, y := a.za, max(0, 1-a.ml/leastTotal)
+	if a.va != f.vessel {
+		z = a.zb
+	}
+	own := max(0, water*f.z-(1-a.ml/mostTotal)*z)
+	return own*own + water*water*f.y + y*y*a.y
 }
 
 // besideFirst gives the choices with the second chemical's plans that go with the first's, whose share strays by beta at
@@ -338,36 +423,50 @@ func (s *search) besideFirst(x *found, bs []lotPlan, c cost, beta float64, yield
 	return true
 }
 
-// errs reports whether two chemicals measured apart err too much whatever else may be: by their bias, by setting alone,
-// and where no vessel is used twice by all that counts.
+// errs reports whether two chemicals measured apart err too much, to a hair.
 func (s *search) errs(f *fillPlan, a, b *pourPlan, total quantity.Volume, limit, beta float64) bool {
 	of := float64(total)
 	x, y := float64(a.vol)/of, float64(b.vol)/of
-	p, q, w := a.y, b.y, 0.0
-	alone := !a.from(b.va) && !a.from(b.vb)
+	p, q := math.Abs(x/s.f[0]-1), math.Abs(y/s.f[1]-1)
+	if p > beta+Tie || q > beta+Tie {
+		return true
+	}
+	var e errors2
+	e.add(a.va, a.za*(1-x), -a.za*x)
+	e.add(a.vb, a.zb*(1-x), -a.zb*x)
+	e.add(b.va, -b.za*y, b.za*(1-y))
+	e.add(b.vb, -b.zb*y, b.zb*(1-y))
+	one, two := a.y*(1-x)*(1-x)+b.y*y*y, a.y*x*x+b.y*(1-y)*(1-y)
 	if f != nil {
-		w = f.y
-		alone = alone && !a.from(f.vessel) && !b.from(f.vessel)
+		water := 1 - x - y
+		e.add(f.vessel, -f.z*water, -f.z*water)
+		one, two = one+f.y*water*water, two+f.y*water*water
 	}
-	if alone {
-		p, q = a.relative(1), b.relative(1)
-		if f != nil {
-			w = f.relative()
+	for _, v := range e.of[:e.n] {
+		one, two = one+v.one*v.one, two+v.two*v.two
+	}
+	return one > within(limit, p)+Tie*Tie || two > within(limit, q)+Tie*Tie
+}
+
+// errors2 adds up how far each vessel's own error moves the shares of two chemicals.
+type errors2 struct {
+	of [5]struct {
+		vessel   uint8
+		one, two float64
+	}
+	n int
+}
+
+func (e *errors2) add(vessel uint8, one, two float64) {
+	for i := range e.of[:e.n] {
+		if v := &e.of[i]; v.vessel == vessel {
+			v.one, v.two = v.one+one, v.two+two
+			return
 		}
 	}
-	water := 1 - x - y
-	w *= water * water
-	for i, part := range [...]float64{x, y} {
-		bias := part/s.f[i] - 1
-		square := w + p*(1-x)*(1-x) + q*y*y
-		if i == 1 {
-			square = w + p*x*x + q*(1-y)*(1-y)
-		}
-		if math.Abs(bias) > beta+Tie || square > within(limit, bias)+Tie*Tie {
-			return true
-		}
-	}
-	return false
+	v := &e.of[e.n]
+	v.vessel, v.one, v.two = vessel, one, two
+	e.n++
 }
 
 // neatTwo goes through two undiluted chemicals.
