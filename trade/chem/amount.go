@@ -10,6 +10,12 @@ import (
 // MostAmount is the most of one substance that is reckoned with, mol per kg of water.
 const MostAmount = 20.0
 
+// LeastAmount is the least amount but 0 that is read, mol per kg of water.
+const LeastAmount = 1e-12
+
+// maxDecimals is how many decimals a number may have; LeastAmount in full needs some 30.
+const maxDecimals = 40
+
 // An Amount is so much of a substance, mol per kilogram of water. The water of crystallisation is not added to
 // the water.
 type Amount struct {
@@ -23,7 +29,7 @@ func (a Amount) String() string {
 }
 
 // ParseAmount reads a substance and how much of it: "acetic acid 0.05 mol/kg", "Na2CO3·H2O 50 mmol/kg", or the
-// amount first. The substance is as in Lookup, the number has a point or a comma and up to 15 decimals, the unit is mol/kg or
+// amount first. The substance is as in Lookup, the number has a point or a comma, the unit is mol/kg or
 // mmol/kg, of water. Errors are a *ReadError with the place and the remedy; amounts per litre and masses are refused
 // with reasons of their own.
 func ParseAmount(text string) (Amount, error) {
@@ -47,8 +53,11 @@ func ParseAmount(text string) (Amount, error) {
 	n, why := readNumber(words[u.number].text)
 	if why == "" {
 		n /= u.per
-		if n > MostAmount {
+		switch {
+		case n > MostAmount:
 			why = WhyTooLarge
+		case n > 0 && n < LeastAmount:
+			why = WhyTooFine
 		}
 	}
 	if why != "" {
@@ -197,7 +206,7 @@ func readNumber(w string) (float64, Why) {
 	if digits == "" || strings.Trim(digits, "0123456789") != "" || strings.HasSuffix(w, ".") || strings.HasSuffix(w, ",") {
 		return 0, WhyNoNumber
 	}
-	if len(decimals) > 24 {
+	if len(decimals) > maxDecimals {
 		return 0, WhyTooFine
 	}
 	if len(whole) > 9 {

@@ -69,7 +69,7 @@ func DebyeHuckel(t quantity.Celsius) (float64, error) {
 	return slopeAt(t), nil
 }
 
-// slopeAt interpolates slopes by the cubic through four nodes, to within 1e-7.
+// slopeAt interpolates slopes by the cubic through four nodes, to within 3e-7.
 func slopeAt(t quantity.Celsius) float64 {
 	i := min(max(int(t-Coldest)/5-1, 0), len(slopes)-4)
 	x := float64(t-Coldest)/5 - float64(i)

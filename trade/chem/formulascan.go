@@ -14,7 +14,7 @@ const (
 // ParseFormula reads a chemical formula: `Na2S2O3·5H2O`, `Na2CO3.H2O`, `K2CO3·1.5H2O`, `KAl(SO4)2·12H2O`,
 // `[Ag(S2O3)2]^3-`, `S₂O₃²⁻`, `Na+`. A dot, `·` or `*` stands before what is added; only what is added may have a
 // number before it, with up to three decimals. A charge is the last thing and stands behind `^` or raised; a sign
-// alone (`Na+`, `Ca++`) needs neither. A digit before a bare sign is not guessed at: `SO42-` is an error that shows
+// alone (`Na+`, `SO3--`) needs neither. A digit before a single bare sign is not guessed at: `SO42-` is an error that shows
 // `SO4^2-`. Errors are a *ReadError with the place and the remedy.
 func ParseFormula(text string) (Formula, error) {
 	switch {
@@ -241,7 +241,7 @@ func (s *formulaScan) count(item int) (float64, error) {
 		return 1, nil
 	}
 	word := s.text[start:s.at]
-	if c := s.peek(); c == '+' || c == '-' {
+	if c := s.peek(); (c == '+' || c == '-') && !strings.HasPrefix(s.text[s.at+1:], string(c)) {
 		hint := chargeHint(word, c)
 		if item == 0 && len(word) == 1 && elementNamed(s.text[:start]) >= 0 { // Ca2+, where NH4+ is the other way
 			hint = "^" + word + string(c)

@@ -9,8 +9,8 @@ import (
 // acid", "Sodium Carbonate, monohydrate", "borax" (the decahydrate), "sodium sulphite", "Na2CO3.H2O", "naoh".
 // Capitals, spaces and hyphens do not matter. A *ReadError with the nearest name on a miss.
 //
-// The tetrahydrate and the octahydrate of sodium metaborate, as sold, hold two of NaBO2 in their formula; here one
-// mole of either is one of NaBO2, with 2 and 4 of water.
+// The tetrahydrate and the octahydrate of sodium metaborate are named so for two of NaBO2; here one mole of either is
+// one of NaBO2, with 2 and 4 of water.
 func Lookup(name string) (Substance, error) {
 	switch {
 	case len(name) > maxText:
@@ -26,7 +26,7 @@ func Lookup(name string) (Substance, error) {
 	}
 	if rest, water, said := splitHydrate(word); said {
 		if s, ok := named(rest); ok {
-			return s.with(name, metaborate(s, water))
+			return s.with(name, s.perUnit(water))
 		}
 	}
 	if s, ok, err := byFormula(name); ok {
@@ -35,17 +35,13 @@ func Lookup(name string) (Substance, error) {
 	return Substance{}, failed(name, 0, "substance", WhyUnknown, nearest(word))
 }
 
-// metaborate takes the hydrate words of sodium metaborate, which count two of it, to one.
-func metaborate(s Substance, water float64) float64 {
-	if s.row().formula == "NaBO2" {
-		switch water {
-		case 4:
-			return 2
-		case 8:
-			return 4
-		}
+// perUnit takes the water that a hydrate's word says to that of one formula unit: half, for the sodium metaborates
+// that are named for two.
+func (s Substance) perUnit(said float64) float64 {
+	if s.row().formula == "NaBO2" && said >= 4 {
+		return said / 2
 	}
-	return water
+	return said
 }
 
 // with returns the hydrate of s with so much water, or an error that names one that there is.
@@ -86,7 +82,10 @@ func named(word string) (Substance, bool) {
 func byFormula(text string) (s Substance, ok bool, err error) {
 	p, _ := plain(text)
 	p = strings.ToLower(p)
-	dry, added, _ := strings.Cut(strings.Replace(p, ".", "·", 1), "·")
+	if !strings.Contains(p, "·") {
+		p = strings.Replace(p, ".", "·", 1)
+	}
+	dry, added, _ := strings.Cut(p, "·")
 	if s, ok = named(dry); !ok {
 		for i := range entries {
 			if strings.ToLower(entries[i].formula) == dry {

@@ -54,7 +54,7 @@ const (
 	WhyNegative       Why = "negative"          // less than nothing
 	WhyGrouped        Why = "grouped"           // 1,000: one or a thousand
 	WhyTooLarge       Why = "too_large"         // above MostAmount
-	WhyTooFine        Why = "too_many_decimals" // more figures than an amount has
+	WhyTooFine        Why = "too_fine"          // more figures than an amount has, or above 0 and below LeastAmount
 )
 
 // Whys returns every reason, so that a catalogue of messages can be held complete.

@@ -52,7 +52,11 @@ func (s Substance) Name() string {
 	}
 	name := s.row().name
 	if s.water > 0 {
-		name += " " + hydrateWord(s.water)
+		said := s.water
+		if s.perUnit(2*said) == said {
+			said *= 2
+		}
+		name += " " + hydrateWord(said)
 	}
 	return name
 }

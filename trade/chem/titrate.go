@@ -19,7 +19,7 @@ func (m *Mixture) Titrate(i int, ph float64) (float64, error) {
 	}
 	now, end := at(0), at(MostAmount-start)
 	n, err := 0.0, error(nil)
-	if low, high := min(now, end), max(now, end); !(ph >= low && ph <= high) {
+	if low, high := min(now, end), max(now, end); !(ph >= low-closePH && ph <= high+closePH) {
 		err = &RangeError{Of: "ph", Value: ph, Low: low, High: high}
 	} else {
 		n = search(at, ph, 0, MostAmount-start)
@@ -32,8 +32,11 @@ func (m *Mixture) Titrate(i int, ph float64) (float64, error) {
 // first, and by halving and chords inside it.
 func search(f func(float64) float64, want, low, high float64) float64 {
 	fLow, fHigh := f(low)-want, f(high)-want
-	if fLow == 0 || low == high {
+	switch {
+	case math.Abs(fLow) <= closePH || low == high:
 		return low
+	case math.Abs(fHigh) <= closePH:
+		return high
 	}
 	up := fHigh > fLow
 	for turn := range 200 {
@@ -73,7 +76,7 @@ func (m *Mixture) Buffer(total, ph float64) (acid, base float64, err error) {
 		return m.Solve().PH
 	}
 	none, all := at(0), at(1)
-	if low, high := min(none, all), max(none, all); !(ph >= low && ph <= high) {
+	if low, high := min(none, all), max(none, all); !(ph >= low-closePH && ph <= high+closePH) {
 		m.parts[0].amount, m.parts[1].amount = before[0], before[1]
 		m.Solve()
 		return 0, 0, &RangeError{Of: "ph", Value: ph, Low: low, High: high}
