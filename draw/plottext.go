@@ -70,8 +70,10 @@ func (p *textPlot) count(col int, line []Sample) float64 {
 
 // foot writes the numbers under the foot, and what they are of.
 func (p *textPlot) foot(tags []tag, title string) {
-	for _, v := range []float64{p.x.from, (p.x.from + p.x.to) / 2, p.x.to} {
-		tags = append(tags, tag{mark: p.x.at(v), number: figure(v, places(max(v, 1))), spare: true})
+	for _, v := range []float64{p.x.from, p.x.to, (p.x.from + p.x.to) / 2} {
+		if math.Abs(v-math.Round(v)) < 1e-6 {
+			tags = append(tags, tag{mark: p.x.at(v), number: figure(v, 0), spare: true})
+		}
 	}
 	p.g.tags(plotRows+2, tags)
 	p.g.putEnd(plotRows+3, plotCols, clip(title, plotCols))
