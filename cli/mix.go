@@ -116,12 +116,12 @@ func (c *mixCmd) tell(s *session, r plan.OneRequest, one plan.One, note bool) er
 	}
 	best := one.Result.Choices[0]
 	p.head(v.Summary(best, b, r.Role, one.Tolerance).Text())
+	for _, x := range one.Cautions { // before anything is poured
+		p.caution(v.Caution(x).Text())
+	}
 	p.lines(v.Mix(best, b))
 	if c.Picture {
 		p.pictures(v, best, b)
-	}
-	for _, x := range one.Cautions {
-		p.caution(v.Caution(x).Text())
 	}
 	for _, x := range one.Findings {
 		p.item(v.Finding(x).Text())

@@ -37,7 +37,7 @@ func told(v *words.Voice, c measure.Choice, b words.Batch, in map[int][]Layer) m
 			says[l.Step] = l.Text()
 		}
 	}
-	return walk(c, b.Vessels, in, func(step int) ReadingWords {
+	all := walk(c, b.Vessels, in, func(step int) ReadingWords {
 		s := c.Steps[step]
 		w := WordsOn(v, b.Vessels[s.Vessel], s.Scale, says[step])
 		if s.Do == measure.Start {
@@ -45,6 +45,18 @@ func told(v *words.Voice, c measure.Choice, b words.Batch, in map[int][]Layer) m
 		}
 		return w
 	})
+	for i, r := range all {
+		if c.Steps[i].Do != measure.Start {
+			continue
+		}
+		if scale, mark, ok := words.StartMark(c, b.Vessels, i); ok {
+			r.Scale, r.Mark, r.About = scale, mark, 0
+			r.Say = WordsOn(v, r.Vessel, scale, says[i])
+			r.Say.Stop = v.Label("about_here")
+			all[i] = r
+		}
+	}
+	return all
 }
 
 // WordsOn returns the words of a reading's picture: the units of the vessel's scales, numbers as they are printed on the

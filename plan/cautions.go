@@ -41,6 +41,7 @@ func bathCautions(b *Bath, p *darkroom.Product) []Caution {
 			out = append(out, Caution{Kind: k, Subject: p.Name, Hazards: p.Hazards})
 		}
 	}
+	out = append(out, acidUnknown(p)...)
 	add(AcidIntoWater, p.Acid.Value)
 	add(StrongAlkali, p.Alkali.Value)
 	add(Corrosive, hazard(p, "H314") && !p.Acid.Value && !p.Alkali.Value)

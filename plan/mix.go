@@ -129,18 +129,17 @@ func (m *maker) supply(b *Bath, p *darkroom.Product, amount quantity.Volume) {
 	m.lack(Missing{Kind: kind, Product: p.Name, Role: p.Role, Bath: b.ID, Need: amount, Have: amount - rest})
 }
 
-// say adds what is to be said of how the label's words were read and of an acid nobody declared.
+// say adds what is to be said of how the label's words were read.
 func (m *maker) say(b *Bath, p *darkroom.Product) {
 	if b.Dilution.Note == dilution.ColonRead {
 		b.Findings = append(b.Findings, Finding{Kind: ColonAmbiguous, Subject: b.Words, Other: p.Name})
 	}
-	b.Findings = append(b.Findings, acidUnknown(p)...)
 }
 
-// acidUnknown says of a stop bath that nobody declared: if it is an acid, water goes first.
-func acidUnknown(p *darkroom.Product) []Finding {
+// acidUnknown says of a stop bath that nobody declared, before anything is poured: if it is an acid, water goes first.
+func acidUnknown(p *darkroom.Product) []Caution {
 	if p.Role == process.StopBath && !p.Acid.Given() && !waterFirst(p) {
-		return []Finding{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
+		return []Caution{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
 	}
 	return nil
 }

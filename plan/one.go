@@ -65,8 +65,9 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 	if p.Name != "" {
 		b := Bath{Step: process.NoStep, Role: p.Role}
 		out.Cautions = bathCautions(&b, &p)
+	} else {
+		out.Cautions = acidUnknown(&p)
 	}
-	out.Findings = acidUnknown(&p)
 	res, err := solve(ctx, measure.Problem{
 		Dilution: r.Dilution, Window: r.Window, Tolerance: out.Tolerance, Vessels: out.Vessels,
 		WaterFirst: out.WaterFirst, Density: p.Density.Value, System: out.System,

@@ -212,7 +212,6 @@ const (
 	TapsUnknown       FindingKind = "taps_unknown"
 	DepthLow          FindingKind = "depth_low"
 	NeverInVessel     FindingKind = "never_in_vessel" // a vessel kept apart
-	AcidUnknown       FindingKind = "acid_unknown"    // if it is an acid: water first
 	TwoProducts       FindingKind = "two_products"    // two would do; the one with more in date was taken
 	CoolingHours      FindingKind = "cooling_hours"
 	PacketNotHeld     FindingKind = "packet_not_held"
@@ -237,6 +236,7 @@ const (
 	Air           CautionKind = "air"            // head
 	PoisonCentre  CautionKind = "poison_centre"  // head: the room's own line
 	AcidIntoWater CautionKind = "acid_into_water"
+	AcidUnknown   CautionKind = "acid_unknown" // a stop bath that nobody declared: an acid unless its label says otherwise
 	StrongAlkali  CautionKind = "strong_alkali"
 	PowderDust    CautionKind = "powder_dust"
 	HotWater      CautionKind = "hot_water"

@@ -115,10 +115,18 @@ func (v *Voice) allowed(c measure.Choice, role process.Role, tolerance float64) 
 	switch off := math.Abs(c.Bias) + c.Uncertainty; {
 	case off <= tolerance/2:
 		return v.say("allowed.well", a)
+	case JustWithin(c, tolerance):
+		return v.say("allowed.just", a)
 	case off <= tolerance:
 		return v.say("allowed.within", a)
 	}
 	return v.say("allowed.beyond", a)
+}
+
+// JustWithin reports whether a choice uses up nearly all of what the chemical may stray, nine tenths or more of it.
+func JustWithin(c measure.Choice, tolerance float64) bool {
+	off := math.Abs(c.Bias) + c.Uncertainty
+	return off >= 0.9*tolerance && off <= tolerance
 }
 
 // Exact tells at more length how near a choice comes, for who asks: how far its marks are from the label, what

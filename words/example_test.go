@@ -47,7 +47,7 @@ func ExampleVoice_Walk() {
 	}
 	// Output:
 	// 1   200 mL Paper developer to the 200 mark of the litre jug.
-	// 2  1000 mL Then water up to the 1000 mark of the litre jug.
+	// 2  1000 mL Then fill with water to the 1000 mark of the litre jug.
 	// 3          Pour it into the white tray.
 	// 4  1000 mL Water to the 1000 mark of the litre jug.
 	// 5          Pour it into the white tray and stir.
@@ -75,7 +75,7 @@ func ExampleVoice_Mix() {
 	fmt.Printf("\n%s\n", first.Next)
 	// Output:
 	// <b>Paper developer</b> to the <b>200</b> mark of the <b>litre jug</b>.
-	// then water to 1000; first of two jugfuls
+	// then fill with water to 1000; first of two jugfuls
 }
 
 func ExampleVoice_Caution() {

@@ -7,6 +7,7 @@ import (
 	"wetside/plan"
 	"wetside/trade/measure"
 	"wetside/trade/process"
+	"wetside/trade/quantity"
 )
 
 // Finding says what a plan has found.
@@ -165,6 +166,33 @@ func (v *Voice) Timed(t plan.Timed) Phrase {
 		clauses = append(clauses, v.say("timed.drain", a))
 	}
 	return phrase(sentence(strings.Join(clauses, v.say("list.semicolon", nil)) + v.say("stop", nil)))
+}
+
+// TimedIn says one step of a load's chain with the tray or tank that it is done in, and how warm the bath is: "Tray 1:
+// develop 1 min at 20 °C, drain 10 s." where is empty for plain water; a temperature of 0 is not told.
+func (v *Voice) TimedIn(t plan.Timed, where string, at quantity.Celsius) Phrase {
+	step := v.StepName(t.Step)
+	clauses := []string{step}
+	switch {
+	case t.Time > 0:
+		clauses[0] = v.say("timed.time", args{"Step": step, "Time": v.Time(t.Time)})
+	case t.Step.Role() != process.NoRole:
+		clauses[0] = v.say("timed.unknown", args{"Step": step})
+	}
+	if at > 0 {
+		clauses[0] = v.say("timed.at", args{"Step": clauses[0], "At": v.Temperature(at)})
+	}
+	if t.Agitation != "" {
+		clauses = append(clauses, own(t.Agitation))
+	}
+	if t.Drain > 0 && t.Step.Liquid() {
+		clauses = append(clauses, v.say("timed.drain", args{"Drain": v.Time(t.Drain)}))
+	}
+	text := strings.Join(clauses, v.say("list.comma", nil)) + v.say("stop", nil)
+	if where != "" {
+		text = v.say("timed.in", args{"Where": bound(own(where)), "Step": text})
+	}
+	return phrase(sentence(text))
 }
 
 // Load says one line of what is to be made: "36 sheets and 24 strips of RC paper, 8×10 in".

@@ -67,7 +67,6 @@ func findings() []plan.Finding {
 		{Kind: plan.TapsUnknown},
 		{Kind: plan.DepthLow, Subject: "white", Figures: figures{mm("depth", 9), mm("least_depth", 13)}},
 		{Kind: plan.NeverInVessel, Subject: "two-litre jug", Other: "paper developer"},
-		{Kind: plan.AcidUnknown, Subject: "print stop"},
 		{Kind: plan.TwoProducts, Subject: "paper developer"},
 		{Kind: plan.CoolingHours, Subject: "film developer, powder"},
 		{Kind: plan.PacketNotHeld, Subject: "film developer, powder", Figures: figures{ml("makes", 3785.41)}},
@@ -78,7 +77,7 @@ func findings() []plan.Finding {
 func cautions() []plan.Caution {
 	var out []plan.Caution
 	for _, k := range []plan.CautionKind{
-		plan.GlovesGoggles, plan.LabelFirst, plan.NoKitchenware, plan.Air, plan.PoisonCentre, plan.AcidIntoWater,
+		plan.GlovesGoggles, plan.LabelFirst, plan.NoKitchenware, plan.Air, plan.PoisonCentre, plan.AcidIntoWater, plan.AcidUnknown,
 		plan.StrongAlkali, plan.PowderDust, plan.HotWater, plan.Corrosive, plan.Sensitiser, plan.FixerNoDrain,
 	} {
 		out = append(out, plan.Caution{Kind: k, Subject: "glacial acid"})

@@ -19,7 +19,7 @@ const (
 // A Line is one step of a mix as a sentence.
 type Line struct {
 	Kind LineKind
-	// Number and Unit of the mark, to be set large: "200", "mL". Empty unless Kind is Reading.
+	// Number and Unit of the mark, to be set large: "200", "mL". Of an Action only the start with water has them.
 	Number, Unit string
 	// Say is the sentence: "**Paper developer** to the **200** mark of the **litre jug**."
 	Say Phrase

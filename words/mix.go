@@ -156,7 +156,7 @@ func (t *teller) step(r round, k, nth int, unrolled bool) Line {
 	case measure.Pour, measure.Fill, measure.Weigh:
 		return t.measured(r, k)
 	case measure.Start:
-		return t.line(Action, i, "mix.start", args{"Into": t.vessel(s.Vessel)})
+		return t.start(i)
 	case measure.Tip:
 		last := r.n == 1 || unrolled && nth == r.n-1
 		return t.tip(r, k, last && i+1 < len(t.c.Steps) && t.c.Steps[i+1].Do == measure.Stir)
@@ -171,6 +171,20 @@ func (t *teller) step(r round, k, nth int, unrolled bool) Line {
 		return t.line(Action, i, "mix.stir_bottle", nil)
 	}
 	return t.line(Action, i, "mix.stir", args{"Into": t.into()})
+}
+
+// start tells the water that goes in before the chemical: to about a mark of the jug, where it has one there.
+func (t *teller) start(i int) Line {
+	s := t.c.Steps[i]
+	scale, number, ok := StartMark(t.c, t.b.Vessels, i)
+	if !ok {
+		return t.line(Action, i, "mix.start", args{"Into": t.vessel(s.Vessel)})
+	}
+	s.Scale, s.Mark = scale, number
+	m := t.mark(s)
+	l := t.line(Action, i, "mix.start_mark", args{"Mark": m.full})
+	l.Number, l.Unit = m.number, m.unit
+	return l
 }
 
 // measured tells a reading.

@@ -134,6 +134,9 @@ func OfOne(o plan.One) Mix {
 		m.Advice = &Advice{Get: a.Get.Name, Uncertainty: a.Uncertainty, Bias: a.Bias}
 	}
 	for _, c := range o.Cautions {
+		if c.Kind == plan.AcidUnknown { // nobody declared anything, so there is nothing to repeat
+			continue
+		}
 		m.Cautions = append(m.Cautions, string(c.Kind))
 	}
 	return m
