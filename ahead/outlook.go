@@ -289,8 +289,8 @@ func (l *looker) beside(o *Outlook, a *asked) {
 			}})
 		}
 	}
-	if b.Role == process.Fixer && o.Chain.Fixing == process.TwoBaths && o.End.By != ByAdvice {
-		l.pair(o)
+	if b.Role == process.Fixer {
+		l.besideFixer(o)
 	}
 	if l.scene.Helps && o.Left != nil {
 		o.Helps = l.helps(o)

@@ -169,10 +169,7 @@ const (
 
 // What stands beside it.
 const (
-	EndsBy          FindingKind = "ends_by"
 	LabelDiffers    FindingKind = "label_differs" // label, safe
-	TestAfter       FindingKind = "test_after"    // count
-	TestNow         FindingKind = "test_now"
 	MovesForward    FindingKind = "moves_forward"
 	BothNew         FindingKind = "both_new"
 	StripCannot     FindingKind = "strip_cannot" // limit, step
@@ -185,8 +182,8 @@ const (
 	AgeGuessed      FindingKind = "age_guessed"
 	WorkedOn        FindingKind = "worked_on" // sheets went through after it was spent
 	BeforeItWasMade FindingKind = "before_it_was_made"
-	RoomLimit       FindingKind = "room_limit" // the room's own limit was used
-	AidShortensWash FindingKind = "aid_shortens_wash"
+	RoomLimit       FindingKind = "room_limit"        // the room's own limit was used
+	AidShortensWash FindingKind = "aid_shortens_wash" // printed: what others print with it
 )
 
 // What leads for all baths together.

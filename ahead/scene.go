@@ -108,6 +108,8 @@ type Chain struct {
 	Baths    []int // indexes of Scene.Baths in the order of use
 	// Assumed says that nobody said the standard, and exhibition was taken.
 	Assumed bool
+	// WashAid says that a washing aid follows.
+	WashAid bool
 	// Drained is how long prints drain from now on; 0 is as long as the room says.
 	Drained time.Duration
 }

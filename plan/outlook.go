@@ -93,7 +93,7 @@ func addChain(chains []ahead.Chain, l *Load, way []int, asked material.Material)
 	if len(way) == 0 || slices.ContainsFunc(chains, func(c ahead.Chain) bool { return c.Material == l.Material }) {
 		return chains
 	}
-	c := ahead.Chain{Material: l.Material, Standard: l.Standard, Fixing: l.Fixing, Baths: way}
+	c := ahead.Chain{Material: l.Material, Standard: l.Standard, Fixing: l.Fixing, WashAid: l.WashAid, Baths: way}
 	if l.Material == asked {
 		return slices.Insert(chains, 0, c)
 	}
