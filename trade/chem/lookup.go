@@ -66,11 +66,11 @@ func folded(name string) string {
 // named finds a folded name among names and synonyms.
 func named(word string) (Substance, bool) {
 	for i := range entries {
-		if folded(entries[i].name) == word {
+		if entries[i].name == word {
 			return Substance{entry: i + 1}, true
 		}
 		for _, a := range entries[i].also {
-			if folded(a.name) == word {
+			if a.name == word {
 				return Substance{entry: i + 1, water: a.water}, true
 			}
 		}
@@ -88,7 +88,7 @@ func byFormula(text string) (s Substance, ok bool, err error) {
 	dry, added, _ := strings.Cut(p, "·")
 	if s, ok = named(dry); !ok {
 		for i := range entries {
-			if strings.ToLower(entries[i].formula) == dry {
+			if strings.EqualFold(entries[i].formula, dry) {
 				s, ok = Substance{entry: i + 1}, true
 				break
 			}
@@ -130,11 +130,11 @@ func nearest(word string) string {
 	}
 	best, found := 1+len(bare)/3, ""
 	for i := range entries {
-		if d := changes(bare, folded(entries[i].name)); d < best {
+		if d := changes(bare, entries[i].name); d < best {
 			best, found = d, entries[i].name
 		}
 		for _, a := range entries[i].also {
-			if d := changes(bare, folded(a.name)); d < best {
+			if d := changes(bare, a.name); d < best {
 				best, found = d, a.name
 			}
 		}

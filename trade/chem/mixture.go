@@ -50,13 +50,15 @@ func Prepare(at quantity.Celsius, substances ...Substance) (*Mixture, error) {
 	if err := checkTemperature(at); err != nil {
 		return nil, err
 	}
-	m := &Mixture{at: at, slope: slopeAt(at), kw: math.Pow(10, -water().At(at)), x: -7 * math.Ln10}
-	known := acids()
+	m := &Mixture{
+		at: at, parts: make([]part, 0, len(substances)), families: make([]member, 0, len(substances)+1),
+		slope: slopeAt(at), kw: math.Pow(10, -water().At(at)), x: -7 * math.Ln10,
+	}
 	for _, s := range substances {
 		if s.entry == 0 {
 			return nil, ErrNoSubstance
 		}
-		m.parts = append(m.parts, m.part(s, &known))
+		m.parts = append(m.parts, m.part(s))
 	}
 	return m, nil
 }
@@ -80,7 +82,7 @@ func Mix(at quantity.Celsius, amounts ...Amount) (*Mixture, error) {
 }
 
 // part takes a substance apart, and its families into the mixture.
-func (m *Mixture) part(s Substance, known *[families]acid) part {
+func (m *Mixture) part(s Substance) part {
 	e := s.row()
 	p := part{substance: s, kinds: len(e.acids)}
 	for _, i := range e.ions {
@@ -91,19 +93,19 @@ func (m *Mixture) part(s Substance, known *[families]acid) part {
 	}
 	for k, a := range e.acids {
 		p.shares[k] = a
-		p.members[k] = m.member(a.of, known)
+		p.members[k] = m.member(a.of)
 	}
 	return p
 }
 
 // member returns the place of a family in the mixture, where it is put if it is not there.
-func (m *Mixture) member(f family, known *[families]acid) int {
+func (m *Mixture) member(f family) int {
 	for i := range m.families {
 		if m.families[i].of == f {
 			return i
 		}
 	}
-	a := known[f]
+	a := &acids[f]
 	n := member{of: f, charge: a.charge, steps: len(a.constants)}
 	for i, c := range a.constants {
 		n.k[i] = math.Pow(10, -c.At(m.at))

@@ -40,7 +40,6 @@ func (m *Mixture) notes(ph float64) []Note {
 		all = append(all, NoteIonicStrength)
 	}
 	memory := false
-	known := acids()
 	for i := range m.families {
 		f := &m.families[i]
 		if f.total == 0 {
@@ -61,7 +60,7 @@ func (m *Mixture) notes(ph float64) []Note {
 			}
 		default:
 		}
-		for _, c := range known[f.of].constants {
+		for _, c := range acids[f.of].constants {
 			memory = memory || c.Origin == reckoning.FromMemory && math.Abs(c.At(m.at)-ph) < mattersWithin
 		}
 	}

@@ -56,13 +56,12 @@ func (m *Mixture) asked() []reckoning.Figure {
 // reckonConstants returns the pK of water and of each acid in the mixture, which open to how they follow from 25 °C.
 func (m *Mixture) reckonConstants() []reckoning.Figure {
 	all := []reckoning.Figure{by(m.reckonConstant("water", water()))}
-	known := acids()
 	for i := range m.families {
 		f := &m.families[i]
 		if f.total == 0 {
 			continue
 		}
-		a := known[f.of]
+		a := acids[f.of]
 		for s, c := range a.constants {
 			of := a.key
 			if len(a.constants) > 1 {

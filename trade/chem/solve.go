@@ -17,9 +17,10 @@ const (
 	highestX = 4 * math.Ln10
 )
 
-// Tolerances of the solver. The first is in ln a(H+), the second relative in the ionic strength.
+// Tolerances of the solver. The first is the last of Newton's steps, in ln a(H+), which leaves about its square; the
+// second is relative, in the ionic strength.
 const (
-	closeX     = 1e-13
+	closeX     = 1e-8
 	closeIonic = 1e-12
 	maxTurns   = 120
 )
@@ -129,14 +130,14 @@ func (m *Mixture) balance() float64 {
 		} else {
 			high = x
 		}
-		next := x - y/(c.dPositive/c.positive-c.dNegative/c.negative)
-		if !(next > low && next < high) || turn%16 == 15 {
-			next = (low + high) / 2
-		}
-		step := next - x
-		x = next
-		if math.Abs(step) <= closeX*max(1, math.Abs(x)) {
+		step := -y / (c.dPositive/c.positive - c.dNegative/c.negative)
+		if math.Abs(step) <= closeX {
+			x += step
 			break
+		}
+		x += step
+		if !(x > low && x < high) || turn%16 == 15 {
+			x = (low + high) / 2
 		}
 	}
 	c = m.charges(x)

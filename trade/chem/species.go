@@ -24,7 +24,6 @@ func (m *Mixture) Species() []Species {
 			all = m.addIon(all, n, m.parts[i].amount)
 		}
 	}
-	known := acids()
 	for i := range m.families {
 		f := &m.families[i]
 		w, sum := [most + 1]float64{1}, 1.0
@@ -32,8 +31,8 @@ func (m *Mixture) Species() []Species {
 			w[s+1] = w[s] * f.ratio[s] / a
 			sum += w[s+1]
 		}
+		known := &acids[f.of]
 		for s := range f.steps + 1 {
-			known := known[f.of]
 			all = append(all, m.species(known.forms[s], known.key, f.charge-s, f.total*w[s]/sum))
 		}
 	}

@@ -31,7 +31,7 @@ type ion struct {
 
 // An entry is a row of the table of substances.
 type entry struct {
-	name     string    // in lower case
+	name     string    // folded, as all names here
 	formula  string    // without water of crystallisation
 	hydrates []float64 // waters of crystallisation it is sold with
 	also     []alias
@@ -39,7 +39,7 @@ type entry struct {
 	ions     []ion
 }
 
-// An alias is another name, in lower case, and the water of crystallisation that it stands for.
+// An alias is another name or formula, folded (lower case, no hyphens), and the water of crystallisation that it stands for.
 type alias struct {
 	name  string
 	water float64
@@ -95,10 +95,9 @@ func (s Substance) PKs(t quantity.Celsius) []PK {
 		return nil
 	}
 	var all []PK
-	known := acids()
 	for _, a := range s.row().acids {
-		for i, c := range known[a.of].constants {
-			all = append(all, PK{Acid: known[a.of].key, Step: i + 1, At: c.At(t), Constant: c})
+		for i, c := range acids[a.of].constants {
+			all = append(all, PK{Acid: acids[a.of].key, Step: i + 1, At: c.At(t), Constant: c})
 		}
 	}
 	return all
@@ -111,8 +110,8 @@ func (s Substance) Memory() bool {
 	})
 }
 
-// Names returns the names that Lookup takes for this substance and its hydrates, the first one first; formulas and
-// the spellings with ph and without hyphens come on top.
+// Names returns the names, in lower case and without hyphens, that Lookup takes for this substance and its hydrates,
+// the main one first; its formula and other spellings come on top.
 func (s Substance) Names() []string {
 	if s.entry == 0 {
 		return nil

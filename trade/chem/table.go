@@ -10,19 +10,19 @@ func organicAndPhosphates() []entry {
 	return []entry{
 		{
 			name: "acetic acid", formula: "CH3COOH",
-			also:  []alias{{"ethanoic acid", 0}, {"glacial acetic acid", 0}, {"C2H4O2", 0}, {"HC2H3O2", 0}},
+			also:  []alias{{"ethanoic acid", 0}, {"glacial acetic acid", 0}, {"c2h4o2", 0}, {"hc2h3o2", 0}},
 			acids: []share{{acetate, 1}},
 		},
 		{
 			name: "sodium acetate", formula: "CH3COONa",
 			hydrates: []float64{3},
-			also:     []alias{{"ethanoate of sodium", 0}, {"NaCH3COO", 0}, {"NaC2H3O2", 0}, {"C2H3NaO2", 0}},
+			also:     []alias{{"ethanoate of sodium", 0}, {"nach3coo", 0}, {"nac2h3o2", 0}, {"c2h3nao2", 0}},
 			acids:    []share{{acetate, 1}},
 			ions:     []ion{{"Na^+", 1, 1}},
 		},
 		{
 			name: "potassium acetate", formula: "CH3COOK",
-			also:  []alias{{"KCH3COO", 0}},
+			also:  []alias{{"kch3coo", 0}},
 			acids: []share{{acetate, 1}},
 			ions:  []ion{{"K^+", 1, 1}},
 		},
@@ -33,32 +33,32 @@ func organicAndPhosphates() []entry {
 		{
 			name: "citric acid", formula: "C6H8O7",
 			hydrates: []float64{1},
-			also:     []alias{{"H3C6H5O7", 0}},
+			also:     []alias{{"h3c6h5o7", 0}},
 			acids:    []share{{citrate, 1}},
 		},
 		{
 			name: "sodium dihydrogen citrate", formula: "NaC6H7O7",
-			also:  []alias{{"monosodium citrate", 0}, {"NaH2C6H5O7", 0}},
+			also:  []alias{{"monosodium citrate", 0}, {"nah2c6h5o7", 0}},
 			acids: []share{{citrate, 1}},
 			ions:  []ion{{"Na^+", 1, 1}},
 		},
 		{
 			name: "potassium dihydrogen citrate", formula: "KC6H7O7",
-			also:  []alias{{"monopotassium citrate", 0}, {"KH2C6H5O7", 0}, {"KH2 citrate", 0}},
+			also:  []alias{{"monopotassium citrate", 0}, {"kh2c6h5o7", 0}, {"kh2 citrate", 0}},
 			acids: []share{{citrate, 1}},
 			ions:  []ion{{"K^+", 1, 1}},
 		},
 		{
 			name: "disodium hydrogen citrate", formula: "Na2C6H6O7",
 			hydrates: []float64{1.5},
-			also:     []alias{{"disodium citrate", 0}, {"Na2HC6H5O7", 0}},
+			also:     []alias{{"disodium citrate", 0}, {"na2hc6h5o7", 0}},
 			acids:    []share{{citrate, 1}},
 			ions:     []ion{{"Na^+", 1, 2}},
 		},
 		{
 			name: "trisodium citrate", formula: "Na3C6H5O7",
 			hydrates: []float64{2},
-			also:     []alias{{"sodium citrate", 0}, {"tribasic sodium citrate", 0}, {"C6H5Na3O7", 0}},
+			also:     []alias{{"sodium citrate", 0}, {"tribasic sodium citrate", 0}, {"c6h5na3o7", 0}},
 			acids:    []share{{citrate, 1}},
 			ions:     []ion{{"Na^+", 1, 3}},
 		},
@@ -71,7 +71,7 @@ func organicAndPhosphates() []entry {
 		},
 		{
 			name: "boric acid", formula: "H3BO3",
-			also:  []alias{{"boracic acid", 0}, {"orthoboric acid", 0}, {"B(OH)3", 0}},
+			also:  []alias{{"boracic acid", 0}, {"orthoboric acid", 0}, {"b(oh)3", 0}},
 			acids: []share{{borate, 1}},
 		},
 		{
@@ -91,13 +91,13 @@ func organicAndPhosphates() []entry {
 		{
 			name: "sodium metaborate", formula: "NaBO2",
 			hydrates: []float64{2, 4},
-			also:     []alias{{"NaB(OH)4", 0}},
+			also:     []alias{{"nab(oh)4", 0}},
 			acids:    []share{{borate, 1}},
 			ions:     []ion{{"Na^+", 1, 1}},
 		},
 		{
 			name: "carbonic acid", formula: "H2CO3",
-			also:  []alias{{"carbon dioxide", 0}, {"CO2", 0}},
+			also:  []alias{{"carbon dioxide", 0}, {"co2", 0}},
 			acids: []share{{carbonate, 1}},
 		},
 		{

@@ -6,7 +6,7 @@ func sulfurAndStrong() []entry {
 	return []entry{
 		{
 			name: "sulfurous acid", formula: "H2SO3",
-			also:  []alias{{"sulfur dioxide", 0}, {"SO2", 0}},
+			also:  []alias{{"sulfur dioxide", 0}, {"so2", 0}},
 			acids: []share{{sulfite, 1}},
 		},
 		{
@@ -97,7 +97,7 @@ func sulfurAndStrong() []entry {
 		},
 		{
 			name: "ammonia", formula: "NH3",
-			also:  []alias{{"ammonium hydroxide", 0}, {"NH4OH", 0}, {"ammonia water", 0}, {"ammonia solution", 0}},
+			also:  []alias{{"ammonium hydroxide", 0}, {"nh4oh", 0}, {"ammonia water", 0}, {"ammonia solution", 0}},
 			acids: []share{{ammonium, 1}},
 		},
 		{
@@ -153,8 +153,8 @@ func sulfurAndStrong() []entry {
 				{"khp", 0},
 				{"potassium biphthalate", 0},
 				{"potassium acid phthalate", 0},
-				{"KHC8H4O4", 0},
-				{"C8H5KO4", 0},
+				{"khc8h4o4", 0},
+				{"c8h5ko4", 0},
 			},
 			acids: []share{{phthalate, 1}},
 			ions:  []ion{{"K^+", 1, 1}},
@@ -166,7 +166,7 @@ func sulfurAndStrong() []entry {
 		},
 		{
 			name: "sodium ascorbate", formula: "NaC6H7O6",
-			also:  []alias{{"C6H7NaO6", 0}},
+			also:  []alias{{"c6h7nao6", 0}},
 			acids: []share{{ascorbate, 1}},
 			ions:  []ion{{"Na^+", 1, 1}},
 		},
@@ -198,15 +198,15 @@ func sulfurAndStrong() []entry {
 		},
 		{
 			name: "hydroquinone", formula: "C6H4(OH)2",
-			also:  []alias{{"quinol", 0}, {"C6H6O2", 0}, {"benzene-1,4-diol", 0}},
+			also:  []alias{{"quinol", 0}, {"c6h6o2", 0}, {"benzene 1 4 diol", 0}},
 			acids: []share{{hydroquinone, 1}},
 		},
 		{
 			name: "metol", formula: "(C7H9NO)2H2SO4",
 			also: []alias{
-				{"monomethyl-p-aminophenol sulfate", 0},
+				{"monomethyl p aminophenol sulfate", 0},
 				{"methylaminophenol sulfate", 0},
-				{"p-methylaminophenol sulfate", 0},
+				{"p methylaminophenol sulfate", 0},
 			},
 			acids: []share{{metol, 2}, {sulfate, 1}},
 		},
