@@ -1,15 +1,21 @@
 package bath_test
 
 import (
+	"fmt"
+	"math"
+	"os/exec"
+	"regexp"
+	"strconv"
 	"testing"
+	"time"
 
 	"wetside/trade/bath"
 	"wetside/trade/material"
 	"wetside/trade/process"
 )
 
-// room12 is three chains of four baths: FB in 2 L, RC in 2 L, RC in 1 L, each with forty sheets behind it.
-func room12(tb testing.TB) (bath.Past, []bath.Ask) {
+// room12 is three chains of four baths: FB in 2 L, RC in 2 L, RC in 1 L, each with so many sheets behind it.
+func room12(tb testing.TB, behind int) (bath.Past, []bath.Ask) {
 	tb.Helper()
 	p := bath.Past{Prior: bath.DefaultPrior()}
 	var asks []bath.Ask
@@ -27,7 +33,7 @@ func room12(tb testing.TB) (bath.Past, []bath.Ask) {
 			bath.NewFixer(c.litres, film), bath.NewFixer(c.litres, film))
 		path := []int{at, at + 1, at + 2, at + 3}
 		sheet := bath.Sheet{Of: c.m, Area: area8x10}
-		for range 10 {
+		for range behind / 4 {
 			p.Steps = append(p.Steps, bath.Worked{Sheet: sheet, Sheets: 4, Through: path})
 		}
 		first, _ := bath.SilverLimit(c.m, process.Exhibition, bath.First)
@@ -42,22 +48,85 @@ func room12(tb testing.TB) (bath.Past, []bath.Ask) {
 	return p, asks
 }
 
-// BenchmarkTwelveBaths is what a page of all baths asks: 12 baths, 4,000 possible rooms, the past and the ends.
+// forecast is what a page of all baths asks: 4,000 possible rooms, the past and all ends.
+func forecast(tb testing.TB, p *bath.Past, asks []bath.Ask) []bath.Counts {
+	tb.Helper()
+	rooms, err := p.Draw(4000, 1)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	var all []bath.Counts
+	for _, ask := range asks {
+		e, err := rooms.Ends(ask)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		for place := 1; place < len(ask.Through); place++ {
+			all = append(all, e.Of(place))
+		}
+	}
+	return all
+}
+
 func BenchmarkTwelveBaths(b *testing.B) {
-	p, asks := room12(b)
+	for _, behind := range []int{0, 40} {
+		b.Run(fmt.Sprintf("past=%d", behind), func(b *testing.B) {
+			p, asks := room12(b, behind)
+			b.ReportAllocs()
+			for b.Loop() {
+				forecast(b, &p, asks)
+			}
+		})
+	}
+}
+
+// BenchmarkAgainstNumpy does the same work here and in numpy, in turns, and tells the best of each and their ratio: the
+// numpy model draws, reckons its closed forms on whole arrays and takes the quantiles, best of twenty a turn.
+func BenchmarkAgainstNumpy(b *testing.B) {
+	python := numpy(b)
+	p, asks := room12(b, 0)
+	here, there := math.Inf(1), math.Inf(1)
 	for b.Loop() {
-		rooms, err := p.Draw(4000, 1)
+		for range 20 {
+			start := time.Now()
+			forecast(b, &p, asks)
+			here = min(here, time.Since(start).Seconds()*1000)
+		}
+		out, err := exec.CommandContext(b.Context(), python, "-B", "testdata/oracle/model.py", "bench").Output()
 		if err != nil {
 			b.Fatal(err)
 		}
-		for _, ask := range asks {
-			e, err := rooms.Ends(ask)
-			if err != nil {
-				b.Fatal(err)
-			}
-			for place := range ask.Through {
-				e.Of(place)
-			}
+		found := regexp.MustCompile(`([0-9.]+) ms with drawing`).FindSubmatch(out)
+		if found == nil {
+			b.Fatalf("no time in %q", out)
 		}
+		took, err := strconv.ParseFloat(string(found[1]), 64)
+		if err != nil {
+			b.Fatal(err)
+		}
+		there = min(there, took)
+	}
+	b.ReportMetric(here, "go-ms")
+	b.ReportMetric(there, "numpy-ms")
+	b.ReportMetric(here/there, "go/numpy")
+	b.ReportMetric(0, "ns/op")
+}
+
+// BenchmarkLoads shows what a past of so many unlike loads costs: in proportion to their number.
+func BenchmarkLoads(b *testing.B) {
+	for _, loads := range []int{10, 100, 1000} {
+		b.Run(fmt.Sprintf("loads=%d", loads), func(b *testing.B) {
+			p, asks := room12(b, 0)
+			for i := range loads {
+				ask := &asks[i%len(asks)]
+				p.Steps = append(p.Steps, bath.Worked{Sheet: ask.Sheet, Sheets: 1, Through: ask.Through})
+			}
+			for b.Loop() {
+				if _, err := p.Draw(1000, 1); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(loads), "ns/load")
+		})
 	}
 }

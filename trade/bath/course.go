@@ -26,11 +26,12 @@ func (r *Rooms) Course(ask Ask, place int, a Amount, upTo, number int) (Course, 
 		at[i], limit[i] = make([]float64, len(r.rooms)), make([]float64, len(r.rooms))
 	}
 	l := &ask.Limits[place]
+	load := ask.load(&r.past.Prior)
 	spread(len(r.rooms), func() func(int) {
 		state := make([]Contents, r.baths)
 		return func(i int) {
-			copy(state, r.state[i*r.baths:(i+1)*r.baths])
-			r.follow(&ask, ask.in(&r.rooms[i], &r.past.Prior), state, c.Sheets, func(point int) {
+			copy(state, r.held(i))
+			r.follow(&ask, load.in(&r.rooms[i]), state, c.Sheets, func(point int) {
 				b := ask.Through[place]
 				at[point][i] = r.told(b, a, &state[b])
 				if l.FilmStrength > 0 {
@@ -75,11 +76,17 @@ func (r *Rooms) After(steps ...Step) (*Rooms, error) {
 	if err := next.check(); err != nil {
 		return nil, err
 	}
-	after := &Rooms{past: r.past, baths: r.baths, rooms: r.rooms, state: slices.Clone(r.state), Effective: r.Effective, Tried: r.Tried}
-	together := next.together()
+	after := &Rooms{
+		past: r.past, baths: r.baths, rooms: r.rooms, state: make([]Contents, len(r.rooms)*r.baths), apart: r.baths,
+		Effective: r.Effective, Tried: r.Tried,
+	}
+	lived := next.laidOut()
 	spread(len(r.rooms), func() func(int) {
 		var f stream
-		return func(i int) { together.live(&f, &after.rooms[i], after.state[i*r.baths:(i+1)*r.baths]) }
+		return func(i int) {
+			copy(after.held(i), r.held(i))
+			lived.live(&f, &after.rooms[i], after.held(i))
+		}
 	})
 	return after, nil
 }

@@ -58,12 +58,15 @@ func (r *Rooms) Ends(ask Ask) (*Ends, error) {
 	for p := range ask.Through {
 		e.counts[p], e.by[p] = make([]int32, n), make([]Ending, n)
 	}
+	lines := make([][]line, len(ask.Through))
+	for p := range lines {
+		lines[p] = ask.Limits[p].lines()
+	}
+	load := ask.load(&r.past.Prior)
 	spread(n, func() func(int) {
 		var l lifts
 		return func(i int) {
-			one := ask.in(&r.rooms[i], &r.past.Prior)
-			state := r.state[i*r.baths : (i+1)*r.baths]
-			r.endsOf(&l, &ask, one, state, func(p, count int, by Ending) {
+			r.endsOf(&l, &ask, lines, load.in(&r.rooms[i]), r.held(i), func(p, count int, by Ending) {
 				e.counts[p][i], e.by[p][i] = int32(count), by
 			})
 		}
@@ -81,8 +84,8 @@ type lifts struct {
 // doublings reach Most.
 const doublings = 21
 
-// endsOf finds the ends of one room.
-func (r *Rooms) endsOf(l *lifts, ask *Ask, one passing, state []Contents, found func(p, count int, by Ending)) {
+// endsOf finds the ends of one room: in closed form, by doubling where there is none, or sheet by sheet.
+func (r *Rooms) endsOf(l *lifts, ask *Ask, lines [][]line, one passing, state []Contents, found func(p, count int, by Ending)) {
 	path := ask.Through
 	if len(path) == 0 {
 		return
@@ -92,23 +95,31 @@ func (r *Rooms) endsOf(l *lifts, ask *Ask, one passing, state []Contents, found 
 		return
 	}
 	l.open(state, r.past.Baths, path, one)
-	l.by[0], l.made = l.t, 1
+	l.made = 0
 	found(0, Most, NoEnding)
 	for p, b := range path[1:] {
-		if ask.Limits[p+1] == (Limits{}) || one.carry == 0 && one.silver == 0 {
+		if len(lines[p+1]) == 0 || one.carry == 0 && one.silver == 0 {
 			found(p+1, Most, NoEnding)
 			continue
 		}
-		count, by := l.last(p, &ask.Limits[p+1], state[b])
+		if by := ask.Limits[p+1].passed(&state[b]); by != NoEnding {
+			found(p+1, 0, by)
+			continue
+		}
+		count, by, ok := l.closed(p, lines[p+1], one.carry)
+		if !ok {
+			count, by = l.last(p, &ask.Limits[p+1], state[b], one.carry)
+		}
 		found(p+1, count, by)
 	}
 }
 
 // last returns the most sheets after which a bath's limits hold: doubled until they don't, then closed in on from the
-// largest step down. A limit once passed stays passed, since what is carried in only grows.
-func (l *lifts) last(p int, limits *Limits, now Contents) (int, Ending) {
-	if by := limits.passed(&now); by != NoEnding {
-		return 0, by
+// largest step down. They hold now. A limit once passed stays passed, since what is carried in only grows.
+func (l *lifts) last(p int, limits *Limits, now Contents, carry float64) (int, Ending) {
+	if l.made == 0 {
+		l.by[0].one(l.volumes[:l.n], carry)
+		l.made = 1
 	}
 	x := l.x
 	count, step := 0, 0
@@ -135,14 +146,16 @@ func (l *lifts) last(p int, limits *Limits, now Contents) (int, Ending) {
 		}
 		count += 1 << step
 	}
+	if count >= Most {
+		return Most, NoEnding
+	}
 	return count, by
 }
 
 // after tells what limit bath p has passed 2^step sheets after x.
 func (l *lifts) after(x *[len(followed)][longest]float64, step, p int, limits *Limits, c *Contents) Ending {
 	for l.made <= step {
-		l.by[l.made] = l.by[l.made-1]
-		l.by[l.made].double()
+		l.by[l.made].twice(&l.by[l.made-1])
 		l.made++
 	}
 	for i, a := range followed {
@@ -216,7 +229,7 @@ func (e *Ends) First(places ...int) Counts {
 
 // By returns what ends a bath in most of the rooms, and whether it is that of a later place's which comes first.
 func (e *Ends) By(places ...int) (place int, by Ending) {
-	tally := map[[2]int]int{}
+	tally := make([][ByPH + 1]int, len(e.counts))
 	for i := range e.counts[places[0]] {
 		first := places[0]
 		for _, p := range places[1:] {
@@ -224,24 +237,23 @@ func (e *Ends) By(places ...int) (place int, by Ending) {
 				first = p
 			}
 		}
-		tally[[2]int{first, int(e.by[first][i])}]++
+		tally[first][e.by[first][i]]++
 	}
-	best, times := [2]int{places[0], int(NoEnding)}, -1
+	place, times := places[0], -1
 	for _, p := range places {
-		for by := NoEnding; by <= ByPH; by++ {
-			if n := tally[[2]int{p, int(by)}]; n > times {
-				best, times = [2]int{p, int(by)}, n
+		for ending, n := range tally[p] {
+			if n > times {
+				place, by, times = p, Ending(ending), n
 			}
 		}
 	}
-	return best[0], Ending(best[1])
+	return place, by
 }
 
 // Each returns the counts of a place room by room, in the rooms' order.
 func (e *Ends) Each(place int) []int32 { return slices.Clone(e.counts[place]) }
 
 func countsOf(counts []int32) Counts {
-	slices.Sort(counts)
-	n := len(counts)
-	return Counts{int(counts[n/10]), int(counts[n/2]), int(counts[n-1-n/10])}
+	low, middle, high := select3(counts)
+	return Counts{int(low), int(middle), int(high)}
 }

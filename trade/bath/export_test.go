@@ -11,13 +11,43 @@ func (p *Past) RoomsOf(rooms ...Room) (*Rooms, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	r := &Rooms{past: p, baths: len(p.Baths), rooms: rooms, state: make([]Contents, len(rooms)*len(p.Baths))}
+	r := &Rooms{past: p, baths: len(p.Baths), rooms: rooms, state: make([]Contents, len(rooms)*len(p.Baths)), apart: len(p.Baths)}
 	var f stream
 	for i := range rooms {
-		p.replay(&f, &rooms[i], r.state[i*r.baths:(i+1)*r.baths])
+		p.fresh(r.held(i))
+		p.laidOut().live(&f, &rooms[i], r.held(i))
 	}
 	return r, nil
 }
 
 // ByEach returns what ends a place room by room.
 func (e *Ends) ByEach(place int) []Ending { return e.by[place] }
+
+// Ways counts the ends of a place in each room in three ways: in closed form (−1 where there is none), by doubling and
+// sheet by sheet.
+func (r *Rooms) Ways(ask Ask, place int) (closed, doubled, followed []int) {
+	lines := ask.Limits[place].lines()
+	for i := range r.rooms {
+		one := ask.in(&r.rooms[i], &r.past.Prior)
+		now := r.held(i)
+		var l lifts
+		l.open(now, r.past.Baths, ask.Through, one)
+		if ask.Limits[place].passed(&now[ask.Through[place]]) != NoEnding {
+			closed, doubled = append(closed, 0), append(doubled, 0)
+		} else {
+			n, _, ok := l.closed(place-1, lines, one.carry)
+			if !ok {
+				n = -1
+			}
+			closed = append(closed, n)
+			n, _ = l.last(place-1, &ask.Limits[place], now[ask.Through[place]], one.carry)
+			doubled = append(doubled, n)
+		}
+		follow(r.past, &ask, one, now, func(p, n int, _ Ending) {
+			if p == place {
+				followed = append(followed, n)
+			}
+		})
+	}
+	return closed, doubled, followed
+}

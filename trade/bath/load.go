@@ -72,19 +72,34 @@ type passing struct {
 	bromide float64 // g that the developer sets free
 }
 
-func (s Sheet) in(room *Room, prior *Prior) passing {
-	r, stuff := &room[s.Of], &prior[s.Of]
+// load is a sheet with what all rooms share.
+type load struct {
+	of    material.Material
+	area  float64 // m²
+	carry float64 // L, in a room of factor 1
+}
+
+func (s Sheet) load(prior *Prior) load {
+	stuff := &prior[s.Of]
 	drained := s.Drained
 	if drained <= 0 {
 		drained = stuff.Drained
 	}
-	coated := s.Area * r.Coating
+	return load{s.Of, s.Area, s.Area * stuff.CarryOver.After(drained) / 1000}
+}
+
+// in returns the sheet's passing in one room.
+func (l load) in(room *Room) passing {
+	r := &room[l.of]
+	coated := l.area * r.Coating
 	return passing{
-		carry:   s.Area * r.Carry * stuff.CarryOver.After(drained) / 1000,
+		carry:   r.Carry * l.carry,
 		silver:  coated * r.Undeveloped,
 		bromide: coated * (1 - r.Undeveloped) * bromidePerSilver,
 	}
 }
+
+func (s Sheet) in(room *Room, prior *Prior) passing { return s.load(prior).in(room) }
 
 // times returns the passing of a part of the sheet.
 func (p passing) times(part float64) passing {

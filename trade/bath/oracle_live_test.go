@@ -9,11 +9,11 @@ import (
 )
 
 // numpy returns the interpreter of the independent model, or skips.
-func numpy(t testing.TB) string {
-	t.Helper()
+func numpy(tb testing.TB) string {
+	tb.Helper()
 	const python = "/usr/bin/python3"
-	if err := exec.CommandContext(t.Context(), python, "-c", "import sys, importlib.util as u; sys.exit(not (u.find_spec('numpy') and u.find_spec('scipy')))").Run(); err != nil {
-		t.Skipf("%s with numpy and scipy is not there: %v", python, err)
+	if err := exec.CommandContext(tb.Context(), python, "-c", "import sys, importlib.util as u; sys.exit(not (u.find_spec('numpy') and u.find_spec('scipy')))").Run(); err != nil {
+		tb.Skipf("%s with numpy and scipy is not there: %v", python, err)
 	}
 	return python
 }

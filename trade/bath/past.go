@@ -103,55 +103,9 @@ func (p *Past) fresh(state []Contents) {
 	}
 }
 
-// replay lets one possible room live the past and returns the logarithm of the likelihood of what was seen. Of a sheet's
-// way it follows what decides when baths are spent.
-func (p *Past) replay(f *stream, room *Room, state []Contents) float64 {
-	p.fresh(state)
-	return p.live(f, room, state)
-}
-
-// live is replay from a given state.
-func (p *Past) live(f *stream, room *Room, state []Contents) float64 {
-	likely := 0.0
-	for _, s := range p.Steps {
-		switch s := s.(type) {
-		case Worked:
-			p.pass(f, room, state, s)
-		case ToppedUp:
-			state[s.Bath].add(s.With)
-		case Taken:
-			state[s.Bath].out(s.Litres)
-		case Seen:
-			likely += s.Test.likely(state[s.Bath], &p.Baths[s.Bath])
-		}
-	}
-	return likely
-}
-
-// pass lets sheets go through, all at once where the result is the same.
-func (p *Past) pass(f *stream, room *Room, state []Contents, w Worked) {
-	if len(w.Through) == 0 {
-		return
-	}
-	one := w.in(room, &p.Prior)
-	whole, part := math.Modf(w.Sheets)
-	p.fill(state, w, one, nil)
-	n := int(whole)
-	if one.even(n, state, p.Baths, w.Through) {
-		one.pass(f, n, state, p.Baths, w.Through)
-	} else {
-		for range n {
-			one.through(state, p.Baths, w.Through)
-		}
-	}
-	if part > 0 {
-		one.times(part).through(state, p.Baths, w.Through)
-	}
-}
-
 // fill tops the first bath of a path up to what was made, where the sheets would carry away more than half of that:
 // nobody prints in an empty tray, so it was topped up and not told. put, if not nil, gathers what came in.
-func (p *Past) fill(state []Contents, w Worked, one passing, put *Contents) {
+func (p *Past) fill(state []Contents, w *Worked, one passing, put *Contents) {
 	b := w.Through[0]
 	made := p.Baths[b].Made
 	lacks := made[Liquid] + one.carry*w.Sheets - state[b][Liquid]
@@ -204,7 +158,7 @@ func (p *Past) Balance(room Room) (Balance, error) {
 			if len(s.Through) == 0 {
 				continue
 			}
-			p.fill(state, s, s.in(&room, &p.Prior), &b.Put)
+			p.fill(state, &s, s.in(&room, &p.Prior), &b.Put)
 			b.Put.add(p.given(&room, s))
 			p.work(&room, state, s, &b.Left)
 		case ToppedUp:
@@ -239,23 +193,3 @@ func (p *Past) given(room *Room, w Worked) Contents {
 	}
 	return c
 }
-
-// together returns the past with like sheets that followed each other taken as one step.
-func (p *Past) together() *Past {
-	steps := make([]Step, 0, len(p.Steps))
-	for _, s := range p.Steps {
-		w, is := s.(Worked)
-		if is && len(steps) > 0 {
-			if before, same := steps[len(steps)-1].(Worked); same && before.Sheet == w.Sheet &&
-				slices.Equal(before.Through, w.Through) && whole(before.Sheets) && whole(w.Sheets) {
-				before.Sheets += w.Sheets
-				steps[len(steps)-1] = before
-				continue
-			}
-		}
-		steps = append(steps, s)
-	}
-	return &Past{Baths: p.Baths, Steps: steps, Prior: p.Prior}
-}
-
-func whole(sheets float64) bool { return sheets == math.Trunc(sheets) }

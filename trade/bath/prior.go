@@ -53,11 +53,24 @@ const dimensions = len(richtmyer)
 // point is a possible room as standard normal numbers, by material: coating, undeveloped, carry.
 type point [dimensions]float64
 
-// pointOf returns the point of an index; seed shifts them all.
-func pointOf(index int, seed uint64) point {
+// shift is by how much a seed moves each dimension's sequence.
+type shift [dimensions]float64
+
+func shifts(seed uint64) shift {
+	var s shift
+	for d := range s {
+		s[d] = float64(scramble(seed+uint64(d)*0x9e3779b97f4a7c15)>>11) / (1 << 53)
+	}
+	return s
+}
+
+// point returns the point of an index.
+func (s *shift) point(index int) point {
 	var z point
 	for d := range z {
-		z[d] = math.Sqrt2 * math.Erfinv(2*uniform(index, d, seed)-1)
+		u := s[d] + float64(index+1)*richtmyer[d]
+		u -= math.Floor(u)
+		z[d] = math.Sqrt2 * math.Erfinv(2*min(max(u, 1e-12), 1-1e-12)-1)
 	}
 	return z
 }
@@ -86,15 +99,9 @@ func (g Guess) at(z float64) float64 {
 
 // Draw returns the possible room of an index; seed shifts them all.
 func (p *Prior) Draw(index int, seed uint64) Room {
-	z := pointOf(index, seed)
+	start := shifts(seed)
+	z := start.point(index)
 	return p.room(&z)
-}
-
-// uniform returns a number in (0, 1).
-func uniform(index, dimension int, seed uint64) float64 {
-	shift := float64(scramble(seed+uint64(dimension)*0x9e3779b97f4a7c15)>>11) / (1 << 53)
-	_, u := math.Modf(shift + float64(index+1)*richtmyer[dimension])
-	return math.Min(math.Max(u, 1e-12), 1-1e-12)
 }
 
 // scramble is the finaliser of SplitMix64 (Steele, Lea and Flood 2014).

@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"wetside/trade/material"
 )
@@ -14,7 +15,10 @@ type Rooms struct {
 	past  *Past
 	baths int
 	rooms []Room
-	state []Contents // of room i, bath b at i·baths+b
+	// state is what room i holds in bath b, at i·apart + b: apart is the number of baths, or 0 where nothing has happened
+	// and all rooms hold what was made up.
+	state []Contents
+	apart int
 	// Effective is the effective sample size of the weighing, the number of rooms where nothing was seen.
 	Effective float64
 	// Tried is how many possible rooms were weighed.
@@ -67,35 +71,61 @@ type trial struct {
 // try makes n possible rooms, aimed or as the prior has them, and lets them live the past.
 func (p *Past) try(n int, seed uint64, a *aimed) *trial {
 	nb := len(p.Baths)
-	r := &Rooms{past: p, baths: nb, rooms: make([]Room, n), state: make([]Contents, n*nb)}
-	t := &trial{rooms: r, points: make([]point, n), weight: make([]float64, n)}
-	together := p.together()
+	r := &Rooms{past: p, baths: nb, rooms: make([]Room, n)}
+	if len(p.Steps) > 0 {
+		r.apart = nb
+	}
+	r.state = make([]Contents, max(n*r.apart, nb))
+	t := &trial{rooms: r}
+	seen := p.seen()
+	if seen {
+		t.points, t.weight = make([]point, n), make([]float64, n)
+	}
+	lived := p.laidOut()
+	start := shifts(seed)
+	p.fresh(r.state[:nb])
 	spread(n, func() func(int) {
 		var f stream
 		return func(i int) {
-			z := pointOf(i, seed)
+			z := start.point(i)
 			likely := 0.0
 			if a != nil {
 				z, likely = a.at(&z)
 			}
-			t.points[i], r.rooms[i] = z, p.Prior.room(&z)
-			t.weight[i] = likely + together.replay(&f, &r.rooms[i], r.state[i*nb:(i+1)*nb])
+			r.rooms[i] = p.Prior.room(&z)
+			if r.apart > 0 {
+				p.fresh(r.held(i))
+				likely += lived.live(&f, &r.rooms[i], r.held(i))
+			}
+			if seen {
+				t.points[i], t.weight[i] = z, likely
+			}
 		}
 	})
-	t.effective = weigh(t.weight)
+	if seen {
+		t.effective = weigh(t.weight)
+	}
 	return t
 }
 
-// spread calls do for every number under n, over the cores. What one call does never depends on another.
+// spread calls do for every number under n, over the cores, some at a time. What one call does never depends on another.
 // Every worker has its own do, with what that keeps.
 func spread(n int, worker func() func(i int)) {
-	workers := min(runtime.GOMAXPROCS(0), n/256+1)
+	const some = 250
+	workers := min(runtime.GOMAXPROCS(0), n/some+1)
+	var next atomic.Int64
 	var wait sync.WaitGroup
-	for w := range workers {
+	for range workers {
 		wait.Go(func() {
 			do := worker()
-			for i := w * n / workers; i < (w+1)*n/workers; i++ {
-				do(i)
+			for {
+				end := int(next.Add(some))
+				for i := end - some; i < min(end, n); i++ {
+					do(i)
+				}
+				if end >= n {
+					return
+				}
 			}
 		})
 	}
@@ -127,7 +157,7 @@ func weigh(likely []float64) float64 {
 
 // keep returns n rooms drawn by weight, each as often as its weight says, to within one (systematic resampling).
 func (r *Rooms) keep(n int, weight []float64) *Rooms {
-	kept := &Rooms{past: r.past, baths: r.baths, rooms: make([]Room, 0, n), state: make([]Contents, 0, n*r.baths)}
+	kept := &Rooms{past: r.past, baths: r.baths, rooms: make([]Room, 0, n), state: make([]Contents, 0, n*r.baths), apart: r.baths}
 	upTo, i := weight[0], 0
 	for k := range n {
 		at := (float64(k) + 0.5) / float64(n)
@@ -136,10 +166,13 @@ func (r *Rooms) keep(n int, weight []float64) *Rooms {
 			upTo += weight[i]
 		}
 		kept.rooms = append(kept.rooms, r.rooms[i])
-		kept.state = append(kept.state, r.state[i*r.baths:(i+1)*r.baths]...)
+		kept.state = append(kept.state, r.held(i)...)
 	}
 	return kept
 }
+
+// held returns what the baths of a room hold.
+func (r *Rooms) held(i int) []Contents { return r.state[i*r.apart : i*r.apart+r.baths] }
 
 // Len returns how many rooms there are.
 func (r *Rooms) Len() int { return len(r.rooms) }
@@ -147,21 +180,20 @@ func (r *Rooms) Len() int { return len(r.rooms) }
 // A Span is three quantiles: one room in ten lies under P10, half under P50, one in ten above P90.
 type Span struct{ P10, P50, P90 float64 }
 
-// spanOf sorts values and returns their span.
+// spanOf returns the span of values and leaves them in another order.
 func spanOf(values []float64) Span {
-	slices.Sort(values)
-	n := len(values)
-	return Span{values[n/10], values[n/2], values[n-1-n/10]}
+	low, middle, high := select3(values)
+	return Span{low, middle, high}
 }
 
 // Now returns how much of an amount there is per litre of a bath.
 func (r *Rooms) Now(bath int, a Amount) Span {
-	return r.over(func(i int) float64 { return r.state[i*r.baths+bath].PerLitre(a) })
+	return r.over(func(i int) float64 { return r.held(i)[bath].PerLitre(a) })
 }
 
 // Litres returns how much of a bath there is.
 func (r *Rooms) Litres(bath int) Span {
-	return r.over(func(i int) float64 { return r.state[i*r.baths+bath][Liquid] })
+	return r.over(func(i int) float64 { return r.held(i)[bath][Liquid] })
 }
 
 // PH returns a stop bath's pH. The error is an *Error where its acid is not known.
@@ -170,7 +202,7 @@ func (r *Rooms) PH(bath int) (Span, error) {
 	if t == nil {
 		return Span{}, &Error{NoTitration, -1, bath}
 	}
-	return r.over(func(i int) float64 { return t.PH(r.state[i*r.baths+bath].PerLitre(Developer)) }), nil
+	return r.over(func(i int) float64 { return t.PH(r.held(i)[bath].PerLitre(Developer)) }), nil
 }
 
 func (r *Rooms) over(value func(i int) float64) Span {

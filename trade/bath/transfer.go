@@ -16,10 +16,9 @@ type square [longest][longest]float64
 // which is x' = M·(x + s) with a triangular M. n sheets make x' = Mⁿ·x + (M + … + Mⁿ)·s, both of which double by
 // squaring.
 type transfer struct {
-	n    int // baths
-	pow  square
-	sum  square
-	work square
+	n   int // baths
+	pow square
+	sum square
 }
 
 // one sets t to a single sheet that carries so many litres through baths of these volumes.
@@ -32,35 +31,23 @@ func (t *transfer) one(volumes []float64, carry float64) {
 			row[q] = r * carry / volumes[p-1] * t.pow[p-1][q]
 		}
 		row[p] = r
+		t.sum[p] = *row
 	}
-	t.sum = t.pow
 }
 
-// double makes t do twice as many sheets.
-func (t *transfer) double() {
-	for p := range t.n {
+// twice sets t to twice as many sheets as half does, which is another.
+func (t *transfer) twice(half *transfer) {
+	t.n = half.n
+	for p := range half.n {
+		row := &half.pow[p]
 		for q := range p + 1 {
-			x := 0.0
+			pow, sum := 0.0, half.sum[p][q]
 			for k := q; k <= p; k++ {
-				x += t.pow[p][k] * t.sum[k][q]
+				pow += row[k] * half.pow[k][q]
+				sum += row[k] * half.sum[k][q]
 			}
-			t.work[p][q] = x
+			t.pow[p][q], t.sum[p][q] = pow, sum
 		}
-	}
-	for p := range t.n {
-		for q := range p + 1 {
-			t.sum[p][q] += t.work[p][q]
-		}
-	}
-	for p := t.n - 1; p >= 0; p-- { // from the last row, so that the rows above are still the old ones
-		for q := range p + 1 {
-			x := 0.0
-			for k := q; k <= p; k++ {
-				x += t.pow[p][k] * t.pow[k][q]
-			}
-			t.work[p][q] = x
-		}
-		copy(t.pow[p][:p+1], t.work[p][:p+1])
 	}
 }
 
@@ -85,21 +72,28 @@ var followed = [...]Amount{Developer, Thiosulfate, Silver}
 
 // stream is a path in one possible room, laid out by amount.
 type stream struct {
-	t       transfer
-	volumes [longest]float64
-	x, s    [len(followed)][longest]float64
+	t, other transfer
+	n        int // baths behind the first
+	volumes  [longest]float64
+	rates    [longest]float64 // −log r, 0 where not yet worked out
+	x, s     [len(followed)][longest]float64
+	from     [len(followed)]int // the first bath that holds or gets any; n where none does
 }
 
 // open lays out what is in the baths and what each sheet brings.
 func (f *stream) open(state []Contents, baths []Bath, path []int, one passing) {
 	behind := path[1:]
+	f.n = len(behind)
+	for i := range followed {
+		f.from[i] = f.n
+	}
 	dissolves := one.silver
 	first := &state[path[0]]
 	if baths[path[0]].Kind == Fixing {
 		dissolves = 0
 	}
 	for p, b := range behind {
-		f.volumes[p] = state[b][Liquid]
+		f.volumes[p], f.rates[p] = state[b][Liquid], 0
 		for i, a := range followed {
 			f.x[i][p], f.s[i][p] = state[b][a], 0
 			if p == 0 {
@@ -109,9 +103,11 @@ func (f *stream) open(state []Contents, baths []Bath, path []int, one passing) {
 				f.s[i][p] += dissolves
 				dissolves = 0
 			}
+			if f.from[i] == f.n && (f.x[i][p] != 0 || f.s[i][p] != 0) {
+				f.from[i] = p
+			}
 		}
 	}
-	f.t.one(f.volumes[:len(behind)], one.carry)
 }
 
 // close puts the amounts back into the baths.
@@ -123,20 +119,52 @@ func (f *stream) close(state []Contents, path []int) {
 	}
 }
 
+// pass takes n sheets through.
+func (f *stream) pass(n int, carry float64) {
+	if n <= few {
+		for range n {
+			f.step(carry)
+		}
+		return
+	}
+	t, other := &f.t, &f.other
+	t.one(f.volumes[:f.n], carry)
+	for {
+		if n&1 == 1 {
+			for i := range followed {
+				t.apply(&f.x[i], &f.s[i])
+			}
+		}
+		if n >>= 1; n == 0 {
+			return
+		}
+		other.twice(t)
+		t, other = other, t
+	}
+}
+
+// few is up to how many sheets going one by one is quicker than squaring.
+const few = 10
+
+// step takes one sheet through.
+func (f *stream) step(carry float64) {
+	for p := range f.n {
+		r := f.volumes[p] / (f.volumes[p] + carry)
+		for i := range followed {
+			x := f.x[i][p] + f.s[i][p]
+			if p > 0 {
+				x += carry / f.volumes[p-1] * f.x[i][p-1]
+			}
+			f.x[i][p] = r * x
+		}
+	}
+}
+
 // pass takes n like sheets through the baths at once. The first bath must not change what it gives: it holds no less
 // than they carry, and no silver dissolves in it.
 func (p passing) pass(f *stream, n int, state []Contents, baths []Bath, path []int) {
 	f.open(state, baths, path, p)
-	for bits := n; bits > 0; bits >>= 1 {
-		if bits&1 == 1 {
-			for i := range followed {
-				f.t.apply(&f.x[i], &f.s[i])
-			}
-		}
-		if bits > 1 {
-			f.t.double()
-		}
-	}
+	f.pass(n, p.carry)
 	f.close(state, path)
 	state[path[0]].out(p.carry * float64(n))
 }

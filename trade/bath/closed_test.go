@@ -1,0 +1,146 @@
+package bath_test
+
+import (
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"wetside/trade/bath"
+	"wetside/trade/material"
+	"wetside/trade/process"
+)
+
+// aChain draws a usual chain, fresh or worked: a stop bath or a rinse, one to three fixers, alike or not, some holding
+// silver already, with limits that can be met.
+func aChain(t *rapid.T) (bath.Past, bath.Ask) {
+	litres := rapid.Float64Range(0.5, 5)
+	l := litres.Draw(t, "litres")
+	p := bath.Past{Prior: bath.DefaultPrior(), Baths: []bath.Bath{bath.NewDeveloper(l)}}
+	ask := bath.Ask{
+		Sheet: bath.Sheet{
+			Of:   rapid.SampledFrom([]material.Material{material.RC, material.FB, material.Film}).Draw(t, "material"),
+			Area: rapid.Float64Range(0.01, 0.2).Draw(t, "area"),
+		},
+		Through: []int{0}, Limits: []bath.Limits{{}},
+	}
+	if rapid.Bool().Draw(t, "stop") {
+		p.Baths = append(p.Baths, bath.NewStop(l, nil))
+		ask.Limits = append(ask.Limits, bath.Limits{Developer: rapid.Float64Range(0.05, 0.9).Draw(t, "share")})
+	}
+	alike := rapid.Bool().Draw(t, "alike")
+	for range rapid.IntRange(1, 3).Draw(t, "fixers") {
+		if !alike {
+			l = litres.Draw(t, "litres")
+		}
+		f := bath.NewFixer(l, rapid.Float64Range(70, 200).Draw(t, "thiosulfate"))
+		f.Made[bath.Silver] = l * rapid.SampledFrom([]float64{0, 0, 0.2, 0.6}).Draw(t, "silver")
+		p.Baths = append(p.Baths, f)
+		ask.Limits = append(ask.Limits, bath.Limits{
+			Silver: rapid.Float64Range(0.2, 3).Draw(t, "limit"), FilmStrength: 158,
+			Thiosulfate: rapid.SampledFrom([]float64{0, 35, 65}).Draw(t, "least"),
+		})
+	}
+	for i := range p.Baths[1:] {
+		ask.Through = append(ask.Through, i+1)
+	}
+	if n := rapid.IntRange(0, 30).Draw(t, "before"); n > 0 {
+		p.Steps = []bath.Step{bath.Worked{Sheet: ask.Sheet, Sheets: float64(n), Through: ask.Through}}
+	}
+	return p, ask
+}
+
+// Where a closed form is taken it counts what doubling and going sheet by sheet count, in every room.
+func TestThreeWaysAgree(t *testing.T) {
+	t.Parallel()
+	var closed, all int
+	rapid.Check(t, func(t *rapid.T) {
+		p, ask := aChain(t)
+		rooms, err := p.Draw(40, 3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for place := 1; place < len(ask.Through); place++ {
+			fast, doubled, followed := rooms.Ways(ask, place)
+			for i := range fast {
+				all++
+				if fast[i] >= 0 {
+					closed++
+				} else {
+					fast[i] = doubled[i]
+				}
+				if followed[i] != min(doubled[i], bath.Most) || fast[i] != doubled[i] {
+					t.Errorf("place %d, room %d: %d closed, %d doubled, %d sheet by sheet", place, i, fast[i], doubled[i], followed[i])
+				}
+			}
+		}
+	})
+	t.Logf("%d of %d counts have a closed form", closed, all)
+	if closed < all/2 {
+		t.Errorf("only %d of %d counts have a closed form", closed, all)
+	}
+}
+
+// Of the usual chains of the model no count needs another way.
+func TestUsualChainIsClosed(t *testing.T) {
+	t.Parallel()
+	for _, behind := range []int{0, 40} {
+		p, asks := room12(t, behind)
+		rooms, err := p.Draw(400, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for c, ask := range asks {
+			for place := 1; place < len(ask.Through); place++ {
+				closed, doubled, followed := rooms.Ways(ask, place)
+				if slices.Contains(closed, -1) {
+					t.Errorf("chain %d, place %d, %d behind: a count has no closed form", c, place, behind)
+				}
+				if !slices.Equal(closed, doubled) || !slices.Equal(closed, followed) {
+					t.Errorf("chain %d, place %d, %d behind: closed, doubled and followed counts differ", c, place, behind)
+				}
+			}
+		}
+	}
+}
+
+// A second fixer that holds more silver than the first is thinned before it fills; one that is stronger than the first
+// grows weaker later than it loads. Both count as sheet by sheet.
+func TestOddPairs(t *testing.T) {
+	t.Parallel()
+	film := bath.FilmStrength().Value
+	for _, c := range []struct {
+		name           string
+		first, second  float64 // g/L of silver
+		strong, litres float64 // of the second: thiosulfate in film strengths, volume in that of the first
+	}{
+		{"more silver in the second", 0, 0.28, 1, 1},
+		{"second stronger", 0.5, 0, 1.6, 1},
+		{"second weaker", 0.5, 0, 0.6, 1},
+		{"second a little larger", 0.2, 0, 1, 1.0005},
+		{"second larger", 0.2, 0.1, 1, 1.5},
+	} {
+		p := fixers(1, c.litres)
+		p.Baths[2].Made[bath.Silver] = c.first
+		p.Baths[3].Made[bath.Silver] = c.second * c.litres
+		p.Baths[3].Made[bath.Thiosulfate] *= c.strong
+		l := limits(t, material.FB, process.Exhibition, bath.Second)
+		l.Thiosulfate = film * c.strong / 2
+		ask := bath.Ask{Sheet: bath.Sheet{Of: material.FB, Area: area8x10}, Through: []int{0, 1, 2, 3}, Limits: []bath.Limits{{}, {}, {}, l}}
+		rooms, err := p.Draw(300, 2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		e, err := rooms.Ends(ask)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, _, want := rooms.Ways(ask, 3)
+		for i, got := range e.Each(3) {
+			if int(got) != want[i] {
+				t.Errorf("%s, room %d: %d, sheet by sheet %d", c.name, i, got, want[i])
+				break
+			}
+		}
+	}
+}
