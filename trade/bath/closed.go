@@ -28,6 +28,8 @@ func (l *Limits) lines() []line {
 // −log r of the bath before and of the bath itself.
 type way struct {
 	now, g, b, c, d, e, f float64
+	alone                 bool    // b and d are 0
+	at, atF, atE          float64 // where it passes 0, once that is found, and the two powers there
 }
 
 // alike is how near the volumes of two baths may be before the difference of their rates is too small to divide by.
@@ -44,30 +46,26 @@ const least = 1e-6
 // so that h of the first such bath nears a constant, g + (h − g)·r^k, and h of the next one nears that. A line that nears
 // one which only rises falls at most until they meet and rises from then on, so it goes above 0 once. ok is false where
 // that is not known.
-func (f *stream) way(l *line, p int, carry float64) (w way, ok bool) {
+func (f *stream) way(w *way, l *line, p int, carry float64) (ok bool) {
 	from := len(f.x[0])
 	for i := range followed {
 		if l.per[i] != 0 {
 			from = min(from, f.from[i])
 		}
 	}
-	w = way{now: f.line(l, p), g: l.off}
+	*w = way{now: f.line(l, p), g: l.off, alone: p <= from}
 	if p < from {
-		return w, true
+		return true
 	}
-	if carry < least*f.volumes[p] {
-		return w, false
+	if p > from+1 || carry < least*f.volumes[p] {
+		return false
 	}
 	w.f = f.rate(p, carry)
-	if p == from {
-		w.g += f.brought(l, p) / carry
-		w.c = w.g - w.now
-		return w, true
-	}
-	if p > from+1 {
-		return w, false
-	}
 	w.g += f.brought(l, from) / carry
+	if p == from {
+		w.c = w.g - w.now
+		return true
+	}
 	behind := w.g - f.line(l, from)
 	w.g += f.brought(l, p) / carry
 	w.c = w.g - w.now
@@ -76,13 +74,13 @@ func (f *stream) way(l *line, p int, carry float64) (w way, ok bool) {
 	case differ == 0:
 		w.d = behind * carry / (f.volumes[p] + carry)
 	case math.Abs(differ) < alike*f.volumes[p]:
-		return w, false
+		return false
 	default:
 		w.e = f.rate(from, carry)
 		w.b = behind * f.volumes[from] / differ
 		w.c -= w.b
 	}
-	return w, behind > 0
+	return behind > 0
 }
 
 // rate returns −log r of bath p, worked out once for neighbours alike.
@@ -91,7 +89,7 @@ func (f *stream) rate(p int, carry float64) float64 {
 		if p > 0 && f.volumes[p] == f.volumes[p-1] {
 			f.rates[p] = f.rate(p-1, carry)
 		} else {
-			f.rates[p] = math.Log1p(carry / f.volumes[p])
+			f.rates[p] = log1p(carry / f.volumes[p])
 		}
 	}
 	return f.rates[p]
@@ -118,32 +116,35 @@ func (f *stream) brought(l *line, p int) float64 {
 // closed returns the most sheets after which all lines of bath p hold, which they must do now. ok is false where there is
 // no closed form, or where it is so near a whole number that rounding would decide.
 func (f *stream) closed(p int, lines []line, carry float64) (count int, by Ending, ok bool) {
+	var w, last way
 	soonest, ratio := math.Inf(1), math.Inf(1)
 	for i := range lines {
-		w, ok := f.way(&lines[i], p, carry)
-		if !ok || w.now > 0 {
+		if !f.way(&w, &lines[i], p, carry) || w.now > 0 {
 			return 0, NoEnding, false
 		}
-		k := 0.0
-		switch {
-		case w.g <= 0: // it never passes
+		if w.g <= 0 { // it never passes
 			continue
-		case w.b == 0 && w.d == 0:
+		}
+		var k float64
+		if w.alone {
 			x := -w.now / w.g
 			if x >= ratio { // not before another
 				continue
 			}
 			ratio = x
-			k = math.Log1p(x) / w.f
-		case soonest < Most && w.at(soonest) < 0: // not before another
-			continue
-		default:
+			k = log1p(x) / w.f
+		} else {
+			if w.after(&last) { // not before another
+				continue
+			}
 			k = w.passes()
+			last = w
 		}
-		if !(math.Abs(k-math.Round(k)) >= 1e-8*(1+k)) {
+		n := math.Floor(k)
+		if near := unsure * (1 + k); !(k-n >= near && n+1-k >= near) && k < Most {
 			return 0, NoEnding, false
 		}
-		if math.Floor(k) < math.Floor(soonest) {
+		if n < math.Floor(soonest) {
 			soonest, by = k, lines[i].by
 		}
 	}
@@ -153,35 +154,52 @@ func (f *stream) closed(p int, lines []line, carry float64) (count int, by Endin
 	return int(soonest), by, true
 }
 
-// at returns the line after k sheets.
-func (w *way) at(k float64) float64 {
-	h := w.g - (w.c+w.d*k)*math.Exp(-w.f*k)
-	if w.b != 0 {
-		h -= w.b * math.Exp(-w.e*k)
+// unsure is how near a count may come to a whole number, as a share of it, before it is counted another way.
+const unsure = 1e-7
+
+// log1p is math.Log1p for x of 0 and more, quicker: by the series of the inverse hyperbolic tangent where x is small.
+func log1p(x float64) float64 {
+	if x > 0.1 {
+		return math.Log(1 + x)
 	}
-	return h
+	z := x / (2 + x)
+	y := z * z
+	return 2 * z * (1 + y*(1./3+y*(1./5+y*(1./7+y*(1./9+y*(1./11+y/13))))))
 }
 
-// slope returns the line after k sheets and its first two derivatives there.
+// after reports whether a line surely passes no earlier than one of the same rates that was solved.
+func (w *way) after(solved *way) bool {
+	if solved.at == 0 || w.e != solved.e {
+		return false
+	}
+	h := w.g - (w.c+w.d*solved.at)*solved.atF - w.b*solved.atE
+	return h < -1e-5*(math.Abs(w.g)+math.Abs(w.c)+math.Abs(w.b))
+}
+
+// slope returns the line after k sheets and its first two derivatives there, and keeps the powers.
 func (w *way) slope(k float64) (h, d1, d2 float64) {
 	u := math.Exp(-w.f * k)
 	c := w.c + w.d*k
 	h, d1, d2 = w.g-c*u, (w.f*c-w.d)*u, w.f*(2*w.d-w.f*c)*u
+	w.atF = u
 	if w.b != 0 {
-		u = w.b * math.Exp(-w.e*k)
+		w.atE = math.Exp(-w.e * k)
+		u = w.b * w.atE
 		h, d1, d2 = h-u, d1+w.e*u, d2-w.e*w.e*u
 	}
 	return h, d1, d2
 }
 
-// start guesses where the line passes 0, by its first two derivatives now.
+// start guesses where the line passes 0, by its first three derivatives now.
 func (w *way) start() float64 {
 	d1 := w.f*w.c - w.d + w.e*w.b
-	d2 := 2*w.f*w.d - w.f*w.f*w.c - w.e*w.e*w.b
-	if k := -2 * w.now / (d1 + math.Sqrt(d1*d1-2*d2*w.now)); k > 0 && k < Most {
+	d2 := w.f*(2*w.d-w.f*w.c) - w.e*w.e*w.b
+	d3 := w.f*w.f*(w.f*w.c-3*w.d) + w.e*w.e*w.e*w.b
+	k := -2 * w.now / (d1 + math.Sqrt(d1*d1-2*d2*w.now))
+	if k -= d3 * k * k * k / (6*d1 + k*(6*d2+k*3*d3)); k > 0 && k < Most {
 		return k
 	}
-	return math.Log1p(-w.now/w.g) / w.f
+	return log1p(-w.now/w.g) / w.f
 }
 
 // passes returns after how many sheets, and parts of one, the line goes above 0; infinity where that is beyond Most, NaN
@@ -200,7 +218,10 @@ func (w *way) passes() float64 {
 		next := k - 2*h*d1/(2*d1*d1-h*d2)
 		switch {
 		case d1 > 0 && next > low && next < high || h == 0:
-			if math.Abs(next-k) <= 1e-4*next {
+			if math.Abs(next-k) <= 1e-3*next {
+				w.at = next
+				w.atF *= 1 - w.f*(next-k)
+				w.atE *= 1 - w.e*(next-k)
 				return next
 			}
 		case math.IsInf(high, 1):

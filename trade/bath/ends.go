@@ -214,7 +214,7 @@ func fillUp(c, now *Contents) {
 }
 
 // Of returns the quantiles of a bath of the path, by its place in it.
-func (e *Ends) Of(place int) Counts { return countsOf(slices.Clone(e.counts[place])) }
+func (e *Ends) Of(place int) Counts { return countsOf(e.counts[place]) }
 
 // First returns the quantiles of the count at which the first of several baths ends, and how often each is the first.
 func (e *Ends) First(places ...int) Counts {
@@ -252,8 +252,3 @@ func (e *Ends) By(places ...int) (place int, by Ending) {
 
 // Each returns the counts of a place room by room, in the rooms' order.
 func (e *Ends) Each(place int) []int32 { return slices.Clone(e.counts[place]) }
-
-func countsOf(counts []int32) Counts {
-	low, middle, high := select3(counts)
-	return Counts{int(low), int(middle), int(high)}
-}

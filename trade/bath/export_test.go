@@ -51,3 +51,6 @@ func (r *Rooms) Ways(ask Ask, place int) (closed, doubled, followed []int) {
 	}
 	return closed, doubled, followed
 }
+
+// CountsOf returns the quantiles of counts.
+func CountsOf(counts []int32) Counts { return countsOf(counts) }
