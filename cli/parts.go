@@ -5,6 +5,7 @@ import (
 	"io"
 	"time"
 
+	"wetside/book"
 	"wetside/darkroom"
 	"wetside/plan"
 )
@@ -36,6 +37,11 @@ type Book interface {
 	Import(ctx context.Context, f darkroom.File) (entries int, err error)
 	// Export returns the darkroom as the book has it now.
 	Export(ctx context.Context) (darkroom.File, error)
+	// State returns what is there now; it is not to be changed.
+	State(ctx context.Context) (*book.State, error)
+	// Write writes what happened, all or none. expect is the position of the state that decisions were made on; facts
+	// are written whatever it says. It returns the entries' ids.
+	Write(ctx context.Context, at time.Time, expect int64, bodies ...book.Body) (ids []string, err error)
 	Close() error
 }
 

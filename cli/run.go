@@ -24,6 +24,11 @@ type commands struct {
 	Mix        mixCmd                    `cmd:"" help:"What to pour for one bath: a dilution and a volume."`
 	Plan       planCmd                   `cmd:"" help:"What to mix for an evening, from a darkroom file."`
 	Temper     temperCmd                 `cmd:"" help:"Hot and cold water for a temperature."`
+	Baths      bathsCmd                  `cmd:"" help:"What each bath still does."`
+	Worked     workedCmd                 `cmd:"" help:"Write down that a load went through a bath."`
+	Test       testCmd                   `cmd:"" help:"Write down what a test of a bath showed."`
+	Wash       washCmd                   `cmd:"" help:"How long to wash, in which ways."`
+	PH         phCmd                     `cmd:"" name:"ph" help:"The pH of a mixture."`
 	Check      checkCmd                  `cmd:"" help:"Read a darkroom file and tell every mistake in it."`
 	Import     importCmd                 `cmd:"" help:"Put a darkroom file into the book."`
 	Export     exportCmd                 `cmd:"" help:"Write the darkroom as the book has it as a file."`
@@ -62,7 +67,7 @@ func Run(ctx context.Context, s Streams, args []string, p Parts) int {
 	if exit >= 0 {
 		return exit
 	}
-	k, err := parser.Parse(args)
+	k, err := parser.Parse(negatives(args))
 	if exit >= 0 {
 		return exit // the help was asked for
 	}

@@ -2,17 +2,21 @@ package cli_test
 
 import (
 	"context"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
 	"testing"
 	"time"
 
+	"github.com/google/uuid"
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"wetside/book"
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/internal/clibook"
 	"wetside/plan"
 	"wetside/sheet"
 	"wetside/words"
@@ -24,9 +28,52 @@ func clock() time.Time { return time.Date(2027, 2, 18, 15, 0, 0, 0, time.UTC) }
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"wetside": func() {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
-			Version: "test", Now: clock, DataDir: "data", Sheet: drawSheet,
+			Version: "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
 		}))
+	}, "mixed": func() {
+		if err := mixed(context.Background(), os.Args[1:]); err != nil {
+			_, _ = os.Stderr.WriteString(err.Error() + "\n")
+			os.Exit(1)
+		}
 	}})
+}
+
+// mixed writes into the book that a bath was mixed, as the pages do: moment, id, product, dilution, volume, tray, place.
+func mixed(ctx context.Context, args []string) error {
+	at, err := time.Parse("2006-01-02 15:04", args[0])
+	if err != nil {
+		return err
+	}
+	b, err := clibook.Open(ctx, "data", clock, uuid.NewString)
+	if err != nil {
+		return err
+	}
+	state, err := b.State(ctx)
+	if err != nil {
+		return err
+	}
+	f, ids := state.File(nil)
+	body := &book.Mixed{Bath: args[1], Dilution: args[3], Volume: args[4], Ounce: book.USOunce, Place: darkroom.Bath(args[6])}
+	for i, p := range f.Shelf.Products {
+		if p.Name == args[2] {
+			body.Product = ids.Products[i]
+		}
+	}
+	for i, t := range f.Bench.Trays {
+		if t.Name == args[5] {
+			body.Tray = ids.Trays[i]
+		}
+	}
+	_, err = b.Write(ctx, at, state.Position(), body)
+	return errors.Join(err, b.Close())
+}
+
+func openBook(ctx context.Context, dir string) (cli.Book, error) {
+	b, err := clibook.Open(ctx, dir, clock, uuid.NewString)
+	if err != nil {
+		return nil, err
+	}
+	return b, nil
 }
 
 func drawSheet(w io.Writer, p plan.Plan, f darkroom.File) error {

@@ -15,6 +15,7 @@ import (
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/internal/clibook"
 	"wetside/internal/webbook"
 	"wetside/web"
 )
@@ -33,7 +34,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
-	pagesBook := webbook.Book{Store: b.Store, Room: theRoom, Now: h.now, NewID: uuid.NewString}
+	pagesBook := webbook.Book{Store: b.Store, Room: clibook.Room, Now: h.now, NewID: uuid.NewString}
 	if c.Example {
 		if err := h.loadExample(ctx, pagesBook); err != nil {
 			return err

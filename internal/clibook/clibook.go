@@ -1,0 +1,71 @@
+// Package clibook hands a store to the command line: one darkroom of it as cli.Book. The program and the command line's
+// tests share it, so that what is tested is what runs.
+package clibook
+
+import (
+	"context"
+	"errors"
+	"path/filepath"
+	"time"
+
+	"wetside/book"
+	"wetside/cli"
+	"wetside/darkroom"
+	"wetside/store"
+)
+
+var _ cli.Book = Book{}
+
+// Room is the id of the one darkroom of a book at home; several come with sharing.
+const Room = "darkroom"
+
+// A Book is the one darkroom of a store as the command line sees it.
+type Book struct {
+	*store.Store
+	Now   func() time.Time
+	NewID func() string
+}
+
+// Open opens the book in a directory, and makes it where there is none. Errors are those of store.Open.
+func Open(ctx context.Context, dir string, now func() time.Time, newID func() string) (Book, error) {
+	s, err := store.Open(ctx, store.Config{Path: filepath.Join(dir, "wetside.db"), Now: now})
+	if err != nil {
+		return Book{}, err
+	}
+	if err := s.Create(ctx, Room); err != nil {
+		return Book{}, errors.Join(err, s.Close())
+	}
+	return Book{s, now, newID}, nil
+}
+
+func (b Book) author() *book.Author {
+	return &book.Author{Device: "command-line", Now: b.Now(), NewID: b.NewID}
+}
+
+// Import writes what differs between a file and the book.
+func (b Book) Import(ctx context.Context, f darkroom.File) (int, error) {
+	im, err := b.Store.Import(ctx, Room, f, b.author(), book.ImportOptions{})
+	return len(im.Entries), err
+}
+
+// Export returns the darkroom as the book has it.
+func (b Book) Export(ctx context.Context) (darkroom.File, error) { return b.Store.Export(ctx, Room) }
+
+// State returns what is there now.
+func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, Room) }
+
+// Write writes what happened at a moment, all or none.
+func (b Book) Write(ctx context.Context, at time.Time, expect int64, bodies ...book.Body) (ids []string, err error) {
+	a := b.author()
+	a.Now = at
+	entries := make([]book.Entry, 0, len(bodies))
+	for _, body := range bodies {
+		e, err := a.Write(body)
+		if err != nil {
+			return nil, err
+		}
+		entries, ids = append(entries, e), append(ids, e.ID)
+	}
+	_, err = b.Append(ctx, Room, entries, &expect)
+	return ids, err
+}
