@@ -1,6 +1,9 @@
 package bath
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // A Course is what becomes of one amount of one bath as sheets go through.
 type Course struct {
@@ -89,4 +92,24 @@ func (r *Rooms) After(steps ...Step) (*Rooms, error) {
 		}
 	})
 	return after, nil
+}
+
+// TopUp returns how many litres the first bath of a path lacks to what was made up after so many sheets more: every dry
+// sheet carries its liquid out of it. The error is an *Error.
+func (r *Rooms) TopUp(ask Ask, sheets float64) (Span, error) {
+	if err := r.past.checkPath(-1, ask.Sheet, ask.Through); err != nil {
+		return Span{}, err
+	}
+	if !sound(sheets) {
+		return Span{}, &Error{BadAmount, -1, -1}
+	}
+	if len(ask.Through) == 0 {
+		return Span{}, &Error{NoSuchBath, -1, -1}
+	}
+	load, first := ask.load(&r.past.Prior), ask.Through[0]
+	made := r.past.Baths[first].Made[Liquid]
+	return r.over(func(i int) float64 {
+		left := r.held(i)[first][Liquid] - load.in(&r.rooms[i]).carry*sheets
+		return made - math.Max(0, left)
+	}), nil
 }

@@ -10,6 +10,18 @@
 // weighs them by what was seen ([Seen]), and [Rooms.Ends] counts in each how many sheets are left. The number to
 // lead with is the tenth percentile, what nine rooms in ten reach.
 //
+// A count is exact and found fast: in closed form where baths before it hold nothing of what ends it, else by squaring the
+// transfer of one sheet; both agree with going sheet by sheet.
+//
+// Beside the balance stand what a label says ([LabelUsed], [LabelLeft]), what the air takes from a developer in its tray
+// ([Air]), and when both fixers of two-bath fixing are made new ([Pair]). What a test of a developer's strength says, a
+// strip darkened in a cup of it, teaches nothing here: no uncertain rate bears on it. A developer of unknown age is
+// poured out.
+//
+// Not followed: what prints use up of a developer, alkali lost to the air, and a fixer's pH. A first bath that sheets would
+// take more than half of counts as topped up with what was made (for a fixer with what it held), since nobody prints in
+// an empty tray.
+//
 // Units: litres, grams, square metres, mL/m², seconds, g/L. Sources: fixer limits and the two-bath rule after Haist,
 // APorg-fix and Darkside; silver on papers after an emulsion engineer's figures; carry-over and spreads from memory.
 // Every default is a reckoning.Figure that says so.

@@ -54,3 +54,6 @@ func (r *Rooms) Ways(ask Ask, place int) (closed, doubled, followed []int) {
 
 // CountsOf returns the quantiles of counts.
 func CountsOf(counts []int32) Counts { return countsOf(counts) }
+
+// Likely returns the logarithm of the likelihood of a reading where a bath holds c.
+func Likely(r Reading, c Contents, b *Bath) float64 { return r.likely(c, b) }

@@ -4,7 +4,8 @@ import (
 	"math"
 )
 
-// A Reading is what a test said of a bath. The spreads with which people and papers err are from memory.
+// A Reading is what a test said of a bath. The spreads with which people and papers err are from memory. The likelihoods
+// of a reading's classes sum to 1; those of a number are densities, but for a factor that is the same in every room.
 type Reading interface {
 	// likely returns the logarithm of the likelihood of the reading where the bath holds c.
 	likely(c Contents, b *Bath) float64
@@ -20,6 +21,7 @@ const (
 	clearingSpread = 0.20 // of a clearing time against a fresh one
 	levelSpread    = 0.02 // of a volume read, as a share of the bath as made
 	dropSpread     = 0.50 // of the silver at which the drop test clouds
+	stainSpread    = 0.80 // of the last fixer's silver at which a drop stains a print
 )
 
 // Where the signs change, from memory but for the indicator (yellow below 5.2, handbook).
@@ -28,6 +30,7 @@ const (
 	SpentPH   = 5.2
 	turnSeen  = 5.5 // where most people see it turned, in white light
 	dropCloud = 3.0 // g/L of silver at which half of all drop tests cloud
+	dropStain = 0.5 // g/L of silver in the last fixer at which half of all prints are stained by a drop
 )
 
 // StripRead is a silver test strip held to its scale: the number of the step that it matched, 0 for less than the
@@ -46,7 +49,7 @@ func (r StripRead) likely(c Contents, _ *Bath) float64 {
 	if r.Class < len(r.Steps) {
 		high = r.edge(r.Class)
 	}
-	return logOf(normal((high-at)/stripSpread) - normal((low-at)/stripSpread))
+	return logOf(normal((high-at)/stripSpread)-normal((low-at)/stripSpread), len(r.Steps)+1)
 }
 
 // edge returns the logarithm of the silver where a strip passes from one step to the next: half-way between them on the
@@ -83,7 +86,7 @@ func (r IndicatorRead) likely(c Contents, b *Bath) float64 {
 	if !r.Turned {
 		z = -z
 	}
-	return logOf(normal(z))
+	return logOf(normal(z), 2)
 }
 
 func (IndicatorRead) needsTitration() bool { return true }
@@ -118,10 +121,24 @@ func (r DropRead) likely(c Contents, _ *Bath) float64 {
 	if !r.Clouded {
 		z = -z
 	}
-	return logOf(normal(z))
+	return logOf(normal(z), 2)
 }
 
 func (DropRead) needsTitration() bool { return false }
+
+// PrintDropRead is a drop of sulfide or selenite on a washed print's margin: whether it stained. Silver that stays in a
+// print comes of the last fixer, so it is read as that bath's silver against a threshold, from memory and wide.
+type PrintDropRead struct{ Stained bool }
+
+func (r PrintDropRead) likely(c Contents, _ *Bath) float64 {
+	z := math.Log(math.Max(c.PerLitre(Silver), 1e-6)/dropStain) / stainSpread
+	if !r.Stained {
+		z = -z
+	}
+	return logOf(normal(z), 2)
+}
+
+func (PrintDropRead) needsTitration() bool { return false }
 
 func normal(z float64) float64 {
 	switch {
@@ -137,4 +154,7 @@ func normal(z float64) float64 {
 // every room.
 const slip = 0.01
 
-func logOf(chance float64) float64 { return math.Log((1-slip)*math.Max(chance, 0) + slip) }
+// logOf returns the logarithm of a class's likelihood, of so many classes that a slip may land on alike.
+func logOf(chance float64, classes int) float64 {
+	return math.Log((1-slip)*math.Max(chance, 0) + slip/float64(classes))
+}
