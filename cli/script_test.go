@@ -38,7 +38,8 @@ func TestMain(m *testing.M) {
 	}})
 }
 
-// mixed writes into the book that a bath was mixed, as the pages do: moment, id, product, dilution, volume, tray, place.
+// mixed writes into the book that a bath was mixed, as the pages do: moment, id, product, dilution, volume, tray, place, and how
+// well the moment is known.
 func mixed(ctx context.Context, args []string) error {
 	at, err := time.Parse("2006-01-02 15:04", args[0])
 	if err != nil {
@@ -54,6 +55,9 @@ func mixed(ctx context.Context, args []string) error {
 	}
 	f, ids := state.File(nil)
 	body := &book.Mixed{Bath: args[1], Dilution: args[3], Volume: args[4], Ounce: book.USOunce, Place: darkroom.Bath(args[6])}
+	if len(args) > 7 {
+		body.Made = book.Made(args[7])
+	}
 	for i, p := range f.Shelf.Products {
 		if p.Name == args[2] {
 			body.Product = ids.Products[i]

@@ -35,7 +35,7 @@ func tapeOf(v *words.Voice, o *ahead.Outlook) (draw.Tape, bool) {
 	if o.Label != nil && *o.Label != o.Left.P10 {
 		t.Label = new(done + float64(*o.Label))
 	}
-	if o.Lead.Kind == ahead.UseFor && len(o.Tests) > 0 && o.TestAfter > 0 {
+	if o.Lead.Kind == ahead.UseFor && len(o.Tests) > 0 && o.TestAfter > 0 && o.TestAfter <= o.Left.P10 {
 		t.Test = new(done + float64(o.TestAfter))
 	}
 	return t, true

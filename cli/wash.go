@@ -16,15 +16,15 @@ import (
 
 type washCmd struct {
 	Material string `required:"" help:"What is washed: RC paper, FB paper, film." placeholder:"MATERIAL"`
-	Prints   count  `help:"How many sheets or rolls at once." default:"1" placeholder:"N"`
+	Prints   count  `help:"How many sheets or rolls at once; else 1." default:"1" placeholder:"N"`
 	Size     string `help:"Their size; else 8x10 in, or 135-36." placeholder:"SIZE"`
 	Standard string `help:"How long they shall last: work print, exhibition, archival; else exhibition." placeholder:"STANDARD"`
 	Limit    string `help:"What may be left, g/m² of thiosulfate, in place of a standard." placeholder:"G/M2"`
 	From     string `help:"The last fixer: its thiosulfate in g/L, or its dilution; else a fresh rapid fixer at 1+4." placeholder:"G/L or DILUTION"`
 	Aid      bool   `help:"A washing aid went before."`
-	Water    string `help:"How warm the water is." default:"20C" placeholder:"TEMP"`
-	Tray     string `help:"The water in the tray, tank or washer." default:"4 L" placeholder:"VOLUME"`
-	Flow     string `help:"Fresh water in a minute; 0 L where none runs." default:"2 L" placeholder:"VOLUME"`
+	Water    string `help:"How warm the water is; else 20 °C." default:"20C" placeholder:"TEMP"`
+	Tray     string `help:"The water in the tray, tank or washer; else 4 L." default:"4 L" placeholder:"VOLUME"`
+	Flow     string `help:"Fresh water in a minute; 0 L where none runs; else 2 L." default:"2 L" placeholder:"VOLUME"`
 	Vessels  count  `help:"How many vessels stand one after another, for a cascade." default:"0" placeholder:"N"`
 	Contact  string `help:"How long each still change stays, where longer than the least." placeholder:"TIME"`
 	Ounce    string `help:"What an ounce is: us or imperial." enum:"us,imperial," default:""`
