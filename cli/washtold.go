@@ -99,10 +99,7 @@ func plotWash(p *printer, v *words.Voice, r wash.Request, a wash.Answer) error {
 	if longest < 10*time.Minute {
 		left.Say.Minutes = func(m float64) string { return v.Number(tenths(m)) }
 	}
-	for _, w := range a.Ways {
-		if w.Status != wash.Reached || len(left.Ways) == draw.MaxWays {
-			continue
-		}
+	for _, w := range drawn(a) {
 		line, err := lineOf(v, r, w, longest*5/4)
 		if err != nil {
 			return err
@@ -127,6 +124,27 @@ func tenths(m float64) quantity.Ratio {
 		return quantity.Ratio{}
 	}
 	return r
+}
+
+// drawn returns the ways that get there, as many as one picture holds: the cheapest and the fastest are never left out.
+func drawn(a wash.Answer) []wash.Result {
+	var ways []wash.Result
+	more := -draw.MaxWays
+	for _, w := range a.Ways {
+		if w.Status == wash.Reached {
+			more++
+		}
+	}
+	for i, w := range a.Ways {
+		switch {
+		case w.Status != wash.Reached:
+		case more > 0 && i != a.Cheapest && i != a.Fastest:
+			more--
+		default:
+			ways = append(ways, w)
+		}
+	}
+	return ways
 }
 
 // plotPoints is how many points a line has: more than a terminal has columns.
