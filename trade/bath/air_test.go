@@ -45,11 +45,11 @@ func TestAir(t *testing.T) {
 			t.Errorf("a shallow tray: share %g of %g, left %g h of %g", shallow.Share(), used.Share(), shallow.Left(), used.Left())
 		}
 		full := shallow.TopUp(lost)
-		if full.Left() <= used.Left() && waited > life/1000 || full.Left() <= shallow.Left() || full.Share() < shallow.Share() || full.Share() > 1+1e-12 {
+		if full.Left() <= used.Left() && waited > life/1000 || full.Left() <= shallow.Left() || full.Share() < shallow.Share()-1e-12 || full.Share() > 1+1e-12 {
 			t.Errorf("topped up: left %g h, before the loss %g h; share %g, before %g", full.Left(), used.Left(), full.Share(), shallow.Share())
 		}
 		more := rapid.Float64Range(0, life).Draw(t, "more")
-		if later := used.Wait(more); later.Share() > used.Share() || later.Left() > used.Left() || later.Share() < 0 {
+		if later := used.Wait(more); later.Share() > used.Share()+1e-12 || later.Left() > used.Left()+1e-9*life || later.Share() < 0 {
 			t.Errorf("%g h later: share %g of %g, left %g h of %g", more, later.Share(), used.Share(), later.Left(), used.Left())
 		}
 		if wide := fresh.Spread(2); math.Abs(wide.Left()-life/2) > 1e-9*life {

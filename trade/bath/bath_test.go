@@ -105,3 +105,67 @@ func TestCloses(t *testing.T) {
 		}
 	}
 }
+
+// Of every gram of silver that is developed 0.7408 g of bromide come free (atomic masses 79.904 and 107.8682), and the
+// developer keeps what the sheets do not carry out.
+func TestBromide(t *testing.T) {
+	t.Parallel()
+	p := fixers(1)
+	p.Steps = []bath.Step{bath.Worked{Sheet: bath.Sheet{Of: material.FB, Area: 0.05}, Sheets: 20, Through: []int{0, 1, 2}}}
+	b, err := p.Balance(p.Prior.Median())
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 20 sheets of 0.05 m² are 1 m², with 1.5 g of silver of which three tenths are developed.
+	if got, want := b.Put[bath.Bromide], 1.5*0.3*0.7408; math.Abs(got-want) > 1e-4 {
+		t.Errorf("%.4f g of bromide came free, want %.4f", got, want)
+	}
+	if got := b.Each[0][bath.Bromide]; got > b.Put[bath.Bromide] || got < 0.9*b.Put[bath.Bromide] {
+		t.Errorf("the developer holds %.4f g of %.4f", got, b.Put[bath.Bromide])
+	}
+}
+
+// No more is poured off than there is.
+func TestTakenAtMostAll(t *testing.T) {
+	t.Parallel()
+	p := fixers(1)
+	p.Steps = []bath.Step{bath.Taken{Bath: 2, Litres: 3}}
+	b, err := p.Balance(p.Prior.Median())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b.Each[2] != (bath.Contents{}) || b.Left[bath.Liquid] != 1 {
+		t.Errorf("held %v, left %v", b.Each[2], b.Left)
+	}
+	rooms, err := p.Draw(10, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := rooms.Litres(2); got != (bath.Span{}) {
+		t.Errorf("litres %+v, want none", got)
+	}
+}
+
+// What ends a bath in most rooms is named with the place that ends first in them.
+func TestBy(t *testing.T) {
+	t.Parallel()
+	film := bath.FilmStrength().Value
+	p := fixers(2, 2)
+	first := bath.Limits{Silver: 2, FilmStrength: film, Thiosulfate: film / 2}
+	for _, c := range []struct {
+		name          string
+		first, second bath.Limits
+		place         int
+		by            bath.Ending
+	}{
+		{"exhibition", first, bath.Limits{Silver: 0.3, FilmStrength: film, Thiosulfate: film / 2}, 2, bath.BySilver},
+		{"second stricter", first, bath.Limits{Silver: 0.03, FilmStrength: film}, 3, bath.BySilver},
+		{"strength first", bath.Limits{Silver: 20, FilmStrength: film, Thiosulfate: 0.9 * film}, bath.Limits{}, 2, bath.ByThiosulfate},
+		{"nothing ends", bath.Limits{}, bath.Limits{}, 2, bath.NoEnding},
+	} {
+		e := ends(t, &p, 500, material.FB, c.first, c.second)
+		if place, by := e.By(2, 3); place != c.place || by != c.by {
+			t.Errorf("%s: place %d by %d, want %d by %d", c.name, place, by, c.place, c.by)
+		}
+	}
+}

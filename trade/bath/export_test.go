@@ -23,29 +23,35 @@ func (p *Past) RoomsOf(rooms ...Room) (*Rooms, error) {
 // ByEach returns what ends a place room by room.
 func (e *Ends) ByEach(place int) []Ending { return e.by[place] }
 
-// Ways counts the ends of a place in each room in three ways: in closed form (−1 where there is none), by doubling and
+// Found is a count with its ending.
+type Found struct {
+	N  int
+	By Ending
+}
+
+// Ways finds the ends of a place in each room in three ways: in closed form (N −1 where there is none), by doubling and
 // sheet by sheet.
-func (r *Rooms) Ways(ask Ask, place int) (closed, doubled, followed []int) {
+func (r *Rooms) Ways(ask Ask, place int) (closed, doubled, followed []Found) {
 	lines := ask.Limits[place].lines()
 	for i := range r.rooms {
 		one := ask.in(&r.rooms[i], &r.past.Prior)
 		now := r.held(i)
 		var l lifts
 		l.open(now, r.past.Baths, ask.Through, one)
-		if ask.Limits[place].passed(&now[ask.Through[place]]) != NoEnding {
-			closed, doubled = append(closed, 0), append(doubled, 0)
+		if by := ask.Limits[place].passed(&now[ask.Through[place]]); by != NoEnding {
+			closed, doubled = append(closed, Found{0, by}), append(doubled, Found{0, by})
 		} else {
-			n, _, ok := l.closed(place-1, lines, one.carry)
+			n, by, ok := l.closed(place-1, lines, one.carry)
 			if !ok {
 				n = -1
 			}
-			closed = append(closed, n)
-			n, _ = l.last(place-1, &ask.Limits[place], now[ask.Through[place]], one.carry)
-			doubled = append(doubled, n)
+			closed = append(closed, Found{n, by})
+			n, by = l.last(place-1, &ask.Limits[place], now[ask.Through[place]], one.carry)
+			doubled = append(doubled, Found{n, by})
 		}
-		follow(r.past, &ask, one, now, func(p, n int, _ Ending) {
+		follow(r.past, &ask, one, now, func(p, n int, by Ending) {
 			if p == place {
-				followed = append(followed, n)
+				followed = append(followed, Found{n, by})
 			}
 		})
 	}

@@ -80,7 +80,7 @@ type stream struct {
 	from     [len(followed)]int // the first bath that holds or gets any; n where none does
 }
 
-// open lays out what is in the baths and what each sheet brings.
+// open lays out what is in the baths and what each sheet brings. The first bath is no fixer.
 func (f *stream) open(state []Contents, baths []Bath, path []int, one passing) {
 	behind := path[1:]
 	f.n = len(behind)
@@ -89,9 +89,6 @@ func (f *stream) open(state []Contents, baths []Bath, path []int, one passing) {
 	}
 	dissolves := one.silver
 	first := &state[path[0]]
-	if baths[path[0]].Kind == Fixing {
-		dissolves = 0
-	}
 	for p, b := range behind {
 		f.volumes[p], f.rates[p] = state[b][Liquid], 0
 		for i, a := range followed {
