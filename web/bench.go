@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"slices"
 
 	"wetside/darkroom"
 	"wetside/draw"
@@ -13,6 +14,7 @@ import (
 type benchPage struct {
 	frame
 	Vessels, Trays, Tanks []thingView
+	Inches                bool
 }
 
 // thingView is a thing of the bench: its picture, what it is, and where it is changed.
@@ -23,7 +25,7 @@ type thingView struct {
 
 // bench shows the room's gear.
 func (s *server) bench(r *http.Request, v *visit) error {
-	p := benchPage{frame: v.frame(r, "bench")}
+	p := benchPage{frame: v.frame(r, "bench"), Inches: r.URL.Query().Get("read") == "inches"}
 	for i, x := range v.file.Bench.Vessels {
 		p.Vessels = append(p.Vessels, thingView{
 			Name: x.Name, Text: v.vesselText(x), Change: "/bench/vessel/" + v.ids.Vessels[i],
@@ -56,6 +58,7 @@ func (v *visit) vesselPicture(x measure.Vessel) *scene.Scene {
 	if len(x.Scales) == 0 || x.Kind == measure.Balance {
 		return nil
 	}
+	x = withNumbers(x)
 	say := draw.WordsOn(v.say, x, 0, x.Name)
 	say.Stop = ""
 	sc, err := draw.Reading{Vessel: x, Mark: x.Scales[0].To, Say: say}.Scene(scene.Light)
@@ -91,6 +94,26 @@ func (v *visit) tray(t darkroom.Tray, place int) draw.Tray {
 	return draw.Tray{
 		Name: t.Name, Colour: t.Colour, Pattern: draw.PatternAt(place), Wide: t.Inside.Value.Width, High: t.Inside.Value.Height,
 	}
+}
+
+// numberedVessels returns a bath whose vessels carry numbers to be drawn, also where nobody said which marks do.
+func numberedVessels(b plan.Bath) plan.Bath {
+	b.Vessels = slices.Clone(b.Vessels)
+	for i, x := range b.Vessels {
+		b.Vessels[i] = withNumbers(x)
+	}
+	return b
+}
+
+// withNumbers returns a vessel whose scales carry numbers.
+func withNumbers(x measure.Vessel) measure.Vessel {
+	x.Scales = slices.Clone(x.Scales)
+	for i, s := range x.Scales {
+		if s.Numbered.Sign() <= 0 && x.Kind != measure.Balance {
+			x.Scales[i].Numbered = numbered(s.From, s.To, s.Step)
+		}
+	}
+	return x
 }
 
 // sinks draws the trays of a plan from above, in working order: one under another for a phone, side by side for a desk.

@@ -115,10 +115,30 @@ func TestLots(t *testing.T) {
 
 func TestBegin(t *testing.T) {
 	h := empty(t)
-	if a := h.post("/begin", url.Values{"vessel": {"litre_jug"}}); a.StatusCode != http.StatusUnprocessableEntity || h.position() != 0 {
-		t.Errorf("without a name: %d, %d entries", a.StatusCode, h.position())
-	} else if !strings.Contains(a.Text, `value="litre_jug" checked`) {
-		t.Error("the jug that was ticked is ticked no more")
+	if a := h.post("/begin/jugs", nil); a.StatusCode != http.StatusUnprocessableEntity || h.position() != 0 || !strings.Contains(a.Text, `role="alert"`) {
+		t.Errorf("with nothing ticked: %d, %d entries; want words on it", a.StatusCode, h.position())
+	}
+	for _, tt := range []struct {
+		name, path string
+		form       url.Values
+		field      string
+	}{
+		{"a jug without marks", "/begin/jugs", url.Values{"vessel": {"litre_jug"}, "holds": {"500"}}, "every"},
+		{"marks that do not divide", "/begin/jugs", url.Values{"vessel": {"litre_jug"}, "holds": {"500"}, "every": {"70"}}, "every"},
+		{"ounces of no system", "/begin/jugs", url.Values{"vessel": {"litre_jug"}, "holds": {"16 fl oz"}, "every": {"1"}}, "holds"},
+		{"trays of no size", "/begin/trays", url.Values{"trays": {"3"}, "sheet": {"large"}}, "sheet"},
+		{"too many trays", "/begin/trays", url.Values{"trays": {"99"}, "sheet": {"8x10"}}, "trays"},
+		{"a dilution of nothing", "/begin/bottles", url.Values{"role0": {"developer"}, "name0": {"dev"}, "dilution0": {"1+0"}}, "dilution0"},
+		{"no sheets", "/begin/prints", url.Values{"material": {"RC paper"}, "size": {"8x10 in"}, "sheets": {"none"}}, "sheets"},
+		{"another size that is none", "/begin/prints", url.Values{"material": {"RC paper"}, "other": {"big"}, "sheets": {"9"}}, "other"},
+	} {
+		a := h.post(tt.path, tt.form)
+		if a.StatusCode != http.StatusUnprocessableEntity || !strings.Contains(inputOf(t, a.Text, tt.field), `aria-invalid="true"`) || h.position() != 0 {
+			t.Errorf("%s: %d, %d entries, want what is wrong at %s and nothing written", tt.name, a.StatusCode, h.position(), tt.field)
+		}
+		if tt.form.Has("vessel") && !strings.Contains(a.Text, `value="litre_jug" checked`) {
+			t.Errorf("%s: the jug that was ticked is ticked no more", tt.name)
+		}
 	}
 	if a := h.post("/begin", url.Values{"do": {"example"}}); a.Header.Get("Location") != "/" || h.get("/").StatusCode != http.StatusOK {
 		t.Errorf("the example: %d", a.StatusCode)

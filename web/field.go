@@ -20,11 +20,21 @@ func (v *visit) field(f darkroom.FormField, form map[string]string, problems dar
 	}
 	for _, p := range problems {
 		if p.Path == f.Name || base(p.Path) == f.Name {
+			p.Expected.Other = otherOf(p)
 			out.Problem = v.say.Problem(p).Text()
 			break
 		}
 	}
 	return out
+}
+
+// otherOf is what a problem has to do with, in words that a form can say: the place in the file of what has the same name
+// is none.
+func otherOf(p darkroom.Problem) string {
+	if p.Kind == darkroom.ProblemSameName {
+		return ""
+	}
+	return p.Expected.Other
 }
 
 // wordOptions are the words to choose from. What was typed in their place (in a file, or by a form of somebody's own) is
@@ -61,13 +71,15 @@ func (v *visit) word(field, w string) string {
 }
 
 func (v *visit) fieldLabel(f darkroom.FormField) string {
-	return v.labelOr(f.Key, "field_"+key(f.Key), key(f.Key))
+	table, _, _ := strings.Cut(f.Group, ".")
+	return v.labelOr(f.Key, "field_"+table+"_"+key(f.Key), "field_"+key(f.Key), key(f.Key))
 }
 
-// hint shows how a field is written, where its label does not tell.
+// hint shows how a field is written, where its label does not tell: as all do in its table (how long something keeps,
+// once opened, is no day), else as all of its name.
 func (v *visit) hint(f darkroom.FormField) string {
 	table, _, _ := strings.Cut(f.Group, ".")
-	for _, k := range []string{"hint_" + key(f.Key), "hint_" + table} {
+	for _, k := range []string{"hint_" + table, "hint_" + key(f.Key)} {
 		if v.say.HasLabel(k) {
 			return v.say.Label(k)
 		}
@@ -86,6 +98,9 @@ func (v *visit) groupLabel(group string) string {
 		n, err := strconv.Atoi(digits)
 		if err != nil {
 			return group
+		}
+		if first := "group_" + list + "_first"; n == 0 && v.say.HasLabel(first) {
+			return v.say.Label(first)
 		}
 		thing := v.labelOr(list, "group_"+list)
 		return capital(v.say.Tell("nth_thing", "Nth", v.say.Ordinal(n+1), "Thing", thing).Text())

@@ -9,6 +9,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/trade/process"
 )
 
 // A formPage is a form for one thing of the darkroom.
@@ -41,6 +42,8 @@ type sort struct {
 	// keep reads a form into the file; i is darkroom.New for a new thing.
 	keep func(f darkroom.File, i int, form map[string]string) (darkroom.File, error)
 	drop func(f darkroom.File, i int) darkroom.File
+	// fill puts in what goes without saying; nil: nothing does.
+	fill func(form map[string]string)
 }
 
 // part is the part of the house that a thing belongs to.
@@ -75,20 +78,48 @@ func sortOf[T darkroom.Part](heading, back string, first, lists []string, list f
 
 // sorts is what forms can change, by the word in the address.
 func sorts() map[string]sort {
-	return map[string]sort{
-		"vessel": sortOf("vessel", "/bench", []string{"name", "kind", "keep_for", "scales["}, []string{"scales"},
+	all := map[string]sort{
+		"vessel": sortOf("vessel", "/bench", []string{"name", "kind", "scales[0]."}, []string{"scales"},
 			func(f darkroom.File) []darkroom.Vessel { return f.Bench.Vessels }, func(v *visit) []string { return v.ids.Vessels }),
-		"tray": sortOf("tray", "/bench", []string{"name", "for", "inside", "colour", "fill"}, nil,
+		"tray": sortOf("tray", "/bench", []string{"name", "for", "inside", "fill"}, nil,
 			func(f darkroom.File) []darkroom.Tray { return f.Bench.Trays }, func(v *visit) []string { return v.ids.Trays }),
 		"tank": sortOf("tank", "/bench", []string{"name", "covers."}, nil,
 			func(f darkroom.File) []darkroom.Tank { return f.Bench.Tanks }, func(v *visit) []string { return v.ids.Tanks }),
-		"product": sortOf("product", "/shelf", []string{"name", "role", "for", "form", "acid", "dilutions.", "makes"},
+		"product": sortOf("product", "/shelf", []string{"name", "role", "acid", "dilutions."},
 			[]string{"packs", "contains"},
 			func(f darkroom.File) []darkroom.Product { return f.Shelf.Products }, func(v *visit) []string { return v.ids.Products }),
 		"lot": sortOf("lot", "/shelf", []string{"product", "holds", "left", "received", "opened"}, nil,
 			func(f darkroom.File) []darkroom.Lot { return f.Shelf.Lots }, func(v *visit) []string { return v.ids.Lots }),
-		"load": sortOf("to_make", "/plan", []string{"material", "size", "sheets", "rolls", "strips"}, nil,
+		"load": sortOf("to_make", "/plan", []string{"material", "size", "sheets"}, nil,
 			func(f darkroom.File) []darkroom.Load { return f.Session.ToMake }, nil),
+	}
+	for name, fill := range map[string]func(map[string]string){"vessel": fillVessel, "product": fillProduct} {
+		x := all[name]
+		x.fill = fill
+		all[name] = x
+	}
+	return all
+}
+
+// fillVessel numbers the marks of scales of which nobody said which carry a number.
+func fillVessel(form map[string]string) {
+	for i := range 20 {
+		scale := "scales[" + strconv.Itoa(i) + "]."
+		if form[scale+"numbered"] == "" && form[scale+"step"] != "" && form["kind"] != "balance" {
+			if n := numberedBy(form[scale+"from"], form[scale+"to"], form[scale+"step"]); n != "" {
+				form[scale+"numbered"] = n
+			}
+		}
+	}
+}
+
+// fillProduct takes a product for a liquid, and a stop bath for an acid: most are, and water first harms none.
+func fillProduct(form map[string]string) {
+	if form["role"] != "" && form["form"] == "" {
+		form["form"] = "liquid"
+	}
+	if form["role"] == process.StopBath.String() && form["acid"] == "" {
+		form["acid"] = "yes"
 	}
 }
 
@@ -117,6 +148,9 @@ func (s *server) editThing(r *http.Request, v *visit) error {
 	for name, values := range r.URL.Query() {
 		form[name] = values[0]
 	}
+	if x.fill != nil {
+		x.fill(form)
+	}
 	p := v.formPage(r, x, i, form, nil)
 	return v.show(http.StatusOK, "form", p)
 }
@@ -135,7 +169,11 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	if err != nil {
 		return err
 	}
-	f, err := x.keep(v.file, i, form)
+	full, inches := readAsInches(form)
+	if x.fill != nil {
+		x.fill(full)
+	}
+	f, err := x.keep(v.file, i, full)
 	if problems, ok := errors.AsType[darkroom.Problems](err); ok {
 		return v.show(http.StatusUnprocessableEntity, "form", v.formPage(r, x, i, form, problems))
 	}
@@ -150,6 +188,9 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	}
 	if err != nil {
 		return err
+	}
+	if inches {
+		return v.to(r, x.back+"?read=inches")
 	}
 	return v.to(r, x.back)
 }
@@ -229,11 +270,30 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 		put(to, v.groupLabel(f.Group), one)
 	}
 	for _, pr := range problems {
-		if !said[pr.Path] && !said[base(pr.Path)] {
-			p.Other = append(p.Other, v.say.Problem(pr).Text())
+		if said[pr.Path] || said[base(pr.Path)] {
+			continue
+		}
+		if text := v.say.Problem(pr).Text(); !p.atGroup(pr.Path, text) {
+			p.Other = append(p.Other, text)
 		}
 	}
 	return p
+}
+
+// atGroup sets a problem of a whole group, as a list with nothing in it, at the group's first field.
+func (p *formPage) atGroup(path, text string) bool {
+	for _, groups := range [][]fieldGroup{p.First, p.All} {
+		for _, g := range groups {
+			for i, f := range g.Fields {
+				if !strings.HasPrefix(f.Name, path+"[") && !strings.HasPrefix(f.Name, path+".") {
+					continue
+				}
+				g.Fields[i].Problem = text
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // counts says how many items each list of things shows: those that are there, and one empty one.
@@ -257,6 +317,9 @@ func (v *visit) counts(x sort, form map[string]string) map[string]int {
 }
 
 func asked(name string, first []string) bool {
+	if strings.HasSuffix(name, ".numbered") { // goes without saying
+		return false
+	}
 	return slices.ContainsFunc(first, func(f string) bool {
 		return f == name || ((strings.HasSuffix(f, ".") || strings.HasSuffix(f, "[")) && strings.HasPrefix(name, f))
 	})

@@ -18,6 +18,7 @@ func TestBadInputStaysAtItsField(t *testing.T) {
 		typed      string
 	}{
 		{"a vessel without a name", "/bench/vessel/new", url.Values{"kind": {"jug"}}, "name", ""},
+		{"a jug without a scale", "/bench/vessel/new", url.Values{"name": {"bare jug"}, "kind": {"jug"}}, "scales[0].unit", ""},
 		{"a name twice", "/bench/vessel/new", url.Values{
 			"name": {"litre jug"}, "kind": {"jug"}, "scales[0].unit": {"mL"},
 			"scales[0].from": {"100"}, "scales[0].to": {"1000"}, "scales[0].step": {"50"},
@@ -115,7 +116,7 @@ func TestJugReadsWordsAtTheirField(t *testing.T) {
 // A litre jug alone: 1+9 is 100 mL made up to 1000 mL, 1+31 is 1 fl oz made up to 32 (common practice).
 func TestJugAnswers(t *testing.T) {
 	h := empty(t)
-	if a := h.post("/begin", url.Values{"name": {"Cellar"}, "vessel": {"litre_jug_both"}}); a.Header.Get("Location") != "/jug" {
+	if a := h.post("/begin/jugs", url.Values{"vessel": {"litre_jug_both"}}); a.Header.Get("Location") != "/begin/trays" {
 		t.Fatalf("begin: %d to %q", a.StatusCode, a.Header.Get("Location"))
 	}
 	for _, tt := range []struct{ label, volume, number, unit string }{

@@ -102,7 +102,7 @@ func TestPouredGoesNowhereElse(t *testing.T) {
 		"/mix/stop/1": "/mix/stop/1", "/mix": "/mix", "": "/mix", "https://evil.test/": "/mix", "//evil.test": "/mix", `/\evil.test`: "/mix",
 		"javascript:alert(1)": "/mix", "mix": "/mix", "/mix\r\nX: y": "/mix", "/%2f/evil.test": "/mix",
 	} {
-		if a := h.post(at, url.Values{"next": {next}}); a.StatusCode != http.StatusSeeOther || a.Header.Get("Location") != want {
+		if a := h.post(at, url.Values{"next": {next}, "again": {"yes"}}); a.StatusCode != http.StatusSeeOther || a.Header.Get("Location") != want {
 			t.Errorf("next %q: %d to %q, want %q", next, a.StatusCode, a.Header.Get("Location"), want)
 		}
 	}

@@ -3,6 +3,7 @@ package web
 import (
 	"errors"
 	"net/http"
+	"slices"
 
 	"wetside/draw"
 	"wetside/draw/scene"
@@ -19,6 +20,7 @@ import (
 // field is one input of a form as a page shows it.
 type field struct {
 	Name, Label, Value, Example, Hint, Problem string
+	Mode                                       string // which keys a phone shows: numeric, or empty
 	Options                                    []option
 }
 
@@ -145,6 +147,10 @@ func viewOf(v *words.Voice, r measure.Result, b words.Batch) mixView {
 			m.Lead = &m.Lines[i]
 			break
 		}
+	}
+	b.Vessels = slices.Clone(b.Vessels)
+	for i, x := range b.Vessels {
+		b.Vessels[i] = withNumbers(x)
 	}
 	all := draw.Told(v, c, b)
 	for i := range c.Steps {

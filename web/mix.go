@@ -2,11 +2,17 @@ package web
 
 import (
 	"bytes"
+	"cmp"
+	"math"
 	"net/http"
+	"slices"
 
 	"wetside/draw"
 	"wetside/draw/scene"
 	"wetside/plan"
+	"wetside/trade/measure"
+	"wetside/trade/quantity"
+	"wetside/trade/reckoning"
 	"wetside/words"
 )
 
@@ -21,6 +27,9 @@ type mixPage struct {
 	Cost   words.Phrase
 	First  string // address of the first step
 	Chains []chainView
+	Told   []plan.Missing // what is missing
+	Gaps   []gapView      // what nobody has told yet
+	Inches bool           // a size was read as inches
 }
 
 type bathView struct {
@@ -28,7 +37,7 @@ type bathView struct {
 	V                *words.Voice
 	Title, Where     string
 	Volume, Depth    string
-	Lines            []words.Line
+	Lines            []numberedLine
 	Before           []words.Phrase // rinsing
 	Draws            []words.Phrase // which lots the chemical comes from
 	Temper           []words.Line
@@ -36,6 +45,7 @@ type bathView struct {
 	Exact, Advice    words.Phrase
 	Pictures         []scene.Scene
 	First            string
+	Exacter          *otherView // a nearer way, where this one is only just near enough
 }
 
 type stockView struct {
@@ -44,8 +54,9 @@ type stockView struct {
 }
 
 type chainView struct {
-	Load  string
-	Steps []words.Phrase
+	Load    string
+	Steps   []words.Phrase
+	Sources []words.Row // where the times are from
 }
 
 // mixSheet shows the whole mix sheet on one page, in the order of mixing.
@@ -67,12 +78,45 @@ func (s *server) mixSheet(r *http.Request, v *visit) error {
 	for _, x := range p.DayBefore {
 		page.Stocks = append(page.Stocks, stockView{x, v.say.Stock(x, words.WaterOfStock(x, v.file.Bench))})
 	}
+	if err := page.exacter(r, v, p); err != nil {
+		return err
+	}
 	page.Chains = v.chains(p)
+	page.Inches = r.URL.Query().Get("read") == "inches"
+	page.Told, page.Gaps = v.gaps(p)
 	page.Sinks = v.sinks(p)
 	if all := v.stops(p); len(all) > 0 {
 		page.First = all[0].at()
 	}
 	return v.show(http.StatusOK, "mix", &page)
+}
+
+// exacter adds to the baths that come only just as near as they may, or not even that, a way that comes nearer.
+func (page *mixPage) exacter(r *http.Request, v *visit, p plan.Plan) error {
+	just := func(b plan.Bath) bool {
+		return len(b.Mix.Choices) > 0 && (words.JustWithin(b.Mix.Choices[0], b.Tolerance) || !b.Mix.Choices[0].Within)
+	}
+	if !slices.ContainsFunc(p.Baths, just) {
+		return nil
+	}
+	const some = 3
+	q, err := plan.Make(r.Context(), plan.Request{File: v.file, Now: v.s.Now(), Alternatives: some})
+	if err != nil {
+		return err
+	}
+	off := func(c measure.Choice) float64 { return math.Abs(c.Bias) + c.Uncertainty }
+	for i, x := range page.Baths {
+		for _, b := range q.Baths {
+			if b.ID != x.ID || !just(x.Bath) || len(b.Mix.Choices) < 2 {
+				continue
+			}
+			best := slices.MinFunc(b.Mix.Choices[1:], func(a, c measure.Choice) int { return cmp.Compare(off(a), off(c)) })
+			if off(best) < off(b.Mix.Choices[0]) {
+				page.Baths[i].Exacter = &otherView{v.say.Differs(best), v.say.Mix(best, v.say.Batch(b))}
+			}
+		}
+	}
+	return nil
 }
 
 // load says one line of what is to be made with how it is to last.
@@ -86,8 +130,8 @@ func (v *visit) load(l plan.Load) string {
 
 func (v *visit) bathView(b plan.Bath) bathView {
 	out := bathView{
-		Bath: b, V: v.say, Title: v.say.BathTitle(b), Where: b.Tray + b.Tank, Volume: v.say.Volume(b.Volume), Depth: v.say.Depth(b),
-		Summary: v.say.BathSummary(b), Makings: v.say.Makings(b), Advice: v.say.Advice(b.Mix.Advice), Lines: v.say.BathMix(b),
+		Bath: b, V: v.say, Title: v.say.BathTitle(b), Where: unbroken(b.Tray + b.Tank), Volume: v.say.Volume(b.Volume), Depth: v.say.Depth(b),
+		Summary: v.say.BathSummary(b), Makings: v.say.Makings(b), Advice: v.say.Advice(b.Mix.Advice), Lines: v.numberedLines(b),
 	}
 	if rinse := v.say.Rinse(b); len(rinse) > 0 {
 		out.Before = append(out.Before, rinse)
@@ -106,7 +150,7 @@ func (v *visit) bathView(b plan.Bath) bathView {
 	}
 	c := b.Mix.Choices[0]
 	out.Exact = v.say.Exact(c, b.Role, b.Tolerance)
-	all := draw.Bath(v.say, b)
+	all := draw.Bath(v.say, numberedVessels(b))
 	for i := range c.Steps {
 		if r, ok := all[i]; ok {
 			if sc, err := r.Scene(scene.Light); err == nil {
@@ -122,13 +166,12 @@ func (v *visit) chains(p plan.Plan) []chainView {
 	for _, l := range p.Loads {
 		c := chainView{Load: v.say.Load(l)}
 		for _, t := range l.Times {
-			say := v.say.Timed(t)
+			where, at := "", quantity.Celsius(0)
 			if t.Bath >= 0 {
-				if where := p.Baths[t.Bath].Tray + p.Baths[t.Bath].Tank; where != "" {
-					say = append(say, words.Segment{Text: " → " + where})
-				}
+				where, at = p.Baths[t.Bath].Tray+p.Baths[t.Bath].Tank, p.Baths[t.Bath].Temperature
 			}
-			c.Steps = append(c.Steps, say)
+			c.Steps = append(c.Steps, v.say.TimedIn(t, where, at))
+			c.Sources = append(c.Sources, v.say.Reckoning(reckoning.Reckoning{Result: t.Figure})...)
 		}
 		out = append(out, c)
 	}

@@ -17,6 +17,9 @@ type planPage struct {
 	Loads  []loadView
 	Baths  []bathView
 	Cost   words.Phrase
+	Told   []plan.Missing
+	Gaps   []gapView
+	Inches bool
 }
 
 type loadView struct {
@@ -36,6 +39,8 @@ func (s *server) showPlan(r *http.Request, v *visit) error {
 	if v.file.Session.Starts.Given() {
 		page.When = v.say.DateTime(p.Starts)
 	}
+	page.Told, page.Gaps = v.gaps(p)
+	page.Inches = r.URL.Query().Get("read") == "inches"
 	for i, l := range p.Loads {
 		page.Loads = append(page.Loads, loadView{v.say.Load(l), v.say.Wanted(l), "/plan/load/" + strconv.Itoa(i)})
 	}

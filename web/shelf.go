@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"net/http"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/trade/material"
 )
 
 type shelfPage struct {
@@ -36,6 +38,14 @@ func (v *visit) showShelf(r *http.Request, status int, problem string) error {
 		one := productView{
 			Name: x.Name, Role: v.say.Role(x.Role), Change: "/shelf/product/" + v.ids.Products[i], Add: "/shelf/lot/new?product=" + x.Name,
 		}
+		for _, m := range material.All() {
+			if d := x.Dilutions[m]; d.Given() && !slices.Contains(strings.Split(one.Dilutions, ", "), d.Text) {
+				one.Dilutions = strings.TrimPrefix(one.Dilutions+", "+d.Text, ", ")
+			}
+		}
+		if strings.Contains(strings.ToLower(x.Name), strings.ToLower(one.Role)) {
+			one.Role = ""
+		}
 		for j, l := range v.file.Shelf.Lots {
 			if l.Product == x.Name {
 				one.Lots = append(one.Lots, v.lotView(l, v.ids.Lots[j]))
@@ -47,7 +57,7 @@ func (v *visit) showShelf(r *http.Request, status int, problem string) error {
 }
 
 func (v *visit) lotView(l darkroom.Lot, id string) lotView {
-	out := lotView{At: "/shelf/lot/" + id, What: l.Holds.Text, Closed: !l.Opened.Given() && !l.Stock}
+	out := lotView{At: "/shelf/lot/" + id, What: cmp.Or(l.Holds.Text, v.say.Label("lot")), Closed: !l.Opened.Given() && !l.Stock}
 	if l.Packets > 0 {
 		out.What = v.say.Count("packets", l.Packets)
 	}

@@ -12,68 +12,6 @@ import (
 	"wetside/words"
 )
 
-// A stop is one screen on the way through the mix sheet: the cautions at the head, a bath's water, one reading, a few things
-// to do, or the end of a bath.
-type stop struct {
-	kind  stopKind
-	bath  int // index into Plan.Baths, -1 for the head
-	id    string
-	n     int          // from 1 within the bath
-	lines []words.Line // of the walk
-}
-
-type stopKind uint8
-
-const (
-	stopHead stopKind = iota
-	stopWater
-	stopLines
-	stopEnd
-)
-
-func (s stop) at() string { return "/mix/" + s.id + "/" + strconv.Itoa(s.n) }
-
-// stops lists the screens of a plan, in the order of mixing.
-func (v *visit) stops(p plan.Plan) []stop {
-	var out []stop
-	if len(p.Cautions) > 0 {
-		out = append(out, stop{kind: stopHead, bath: -1, id: "before", n: 1})
-	}
-	for _, i := range p.Order {
-		b := p.Baths[i]
-		if len(b.Mix.Choices) == 0 {
-			continue
-		}
-		n := 0
-		add := func(kind stopKind, lines []words.Line) {
-			n++
-			out = append(out, stop{kind, i, b.ID, n, lines})
-		}
-		if b.Temper != nil {
-			add(stopWater, v.say.Temper(*b.Temper, words.WaterOf(b)))
-		}
-		readings, rest := screens(v.say.BathWalk(b), b.Mix.Choices[0].Steps)
-		for _, lines := range readings {
-			add(stopLines, lines)
-		}
-		add(stopEnd, rest)
-	}
-	return out
-}
-
-// screens puts the lines of a walk on screens: each reading on one of its own, with what is done before it; the start
-// with water, which has a picture, too. rest is what is done after the last reading.
-func screens(lines []words.Line, steps []measure.Step) (out [][]words.Line, rest []words.Line) {
-	for _, l := range lines {
-		rest = append(rest, l)
-		if l.Kind == words.Reading || (l.Step >= 0 && steps[l.Step].Do == measure.Start) {
-			out = append(out, rest)
-			rest = nil
-		}
-	}
-	return out, rest
-}
-
 type stepPage struct {
 	frame
 	Ruler      scene.Scene
@@ -81,11 +19,15 @@ type stepPage struct {
 	Where      string    // "Developer → white tray"
 	Which      string    // "bath 2 of 5"
 	Head       []plan.Caution
+	Verb       string      // before the large number: "fill to"
 	Big        *words.Line // the reading, set large
+	Notes      []words.Line
 	Lines      []words.Line
 	Picture    *scene.Scene
 	Cautions   []plan.Caution
 	Before     []words.Phrase
+	Again      words.Phrase // the bath stands mixed already
+	Done       string       // what the key says
 	End        bool
 	Last       bool
 	Back, Next string
@@ -117,7 +59,9 @@ func (s *server) mixStep(r *http.Request, v *visit) error {
 
 func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*stepPage, error) {
 	x := all[at]
-	page := &stepPage{frame: v.frame(r, "step"), Back: "/mix", Next: "/mix", Position: v.state.Position(), Last: at == len(all)-1}
+	page := &stepPage{
+		frame: v.frame(r, "step"), Back: "/mix", Next: "/mix/ready", Position: v.state.Position(), Last: at == len(all)-1, End: x.last,
+	}
 	if at > 0 {
 		page.Back = all[at-1].at()
 	}
@@ -128,31 +72,38 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 		return nil, err
 	}
 	if x.kind == stopHead {
-		page.Head = p.Cautions
+		page.Head, page.Done = p.Cautions, v.say.Label("ready")
 		return page, nil
 	}
-	b := v.bathView(p.Baths[x.bath])
-	page.Bath = &b
-	page.Where = b.Title
+	page.bath(v, p.Baths[x.bath], all, at)
+	return page, nil
+}
+
+// bath fills in what a stop of a bath shows.
+func (page *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
+	x, b := all[at], v.bathView(bath)
+	page.Bath, page.Where, page.Done, page.Notes = &b, b.Title, v.done(bath, x), x.notes
 	if b.Where != "" {
 		page.Where += " → " + b.Where
 	}
-	page.Lines = x.lines
-	page.End = x.kind == stopEnd
 	if x.n == 1 {
-		page.Before, page.Cautions = b.Before, b.Cautions
-	}
-	if x.kind == stopLines && (x.n == 1 || all[at-1].kind == stopWater) {
-		page.Before = append(page.Before, b.Draws...)
+		page.Cautions = b.Cautions
+		if before, ok := v.ready(bath); ok {
+			page.Again = v.say.Tell("mixed_before", "Bath", b.Title, "Where", b.Where, "When", v.say.DateTime(before.MixedAt))
+		}
 	}
 	switch x.kind {
-	case stopLines:
-		page.reading(v, b.Bath, x)
+	case stopWash:
+		page.Before = b.Before
 	case stopWater:
-		page.Picture = v.waterPicture(b.Bath)
-	case stopHead, stopEnd:
+		page.Lines, page.Picture = b.Temper, v.waterPicture(bath)
+	case stopLine:
+		if at == 0 || all[at-1].kind != stopLine || all[at-1].bath != x.bath {
+			page.Before = b.Draws
+		}
+		page.reading(v, bath, x.line)
+	case stopHead:
 	}
-	return page, nil
 }
 
 // ruler draws how far one is within the bath; which bath of how many stands beside it.
@@ -179,23 +130,28 @@ func (p *stepPage) ruler(v *visit, all []stop, at int) error {
 	return err
 }
 
-// reading puts the reading of a screen apart, large, with its picture.
-func (p *stepPage) reading(v *visit, b plan.Bath, x stop) {
-	for i, l := range x.lines {
-		if l.Step < 0 {
-			continue
-		}
-		if l.Kind == words.Reading {
-			p.Big = &x.lines[i]
-			p.Lines = x.lines[:i]
-		}
-		if p.Picture != nil {
-			continue
-		}
-		if reading, ok := draw.Bath(v.say, b)[l.Step]; ok {
-			if s, err := reading.Scene(scene.Light); err == nil {
-				p.Picture = &s
-			}
+// reading sets what is read large, with its picture; what is done without reading stands as a sentence.
+func (p *stepPage) reading(v *visit, b plan.Bath, l words.Line) {
+	if l.Number == "" {
+		p.Lines = []words.Line{l}
+	} else {
+		p.Big = &l
+	}
+	if l.Step < 0 {
+		return
+	}
+	switch b.Mix.Choices[0].Steps[l.Step].Do {
+	case measure.Fill:
+		p.Verb = v.say.Label("verb_fill")
+	case measure.Start:
+		p.Verb = v.say.Label("verb_start")
+	case measure.Pour:
+		p.Verb = v.say.Label("verb_pour")
+	case measure.Weigh, measure.Tip, measure.Rinse, measure.Stir:
+	}
+	if reading, ok := draw.Bath(v.say, numberedVessels(b))[l.Step]; ok {
+		if s, err := reading.Scene(scene.Light); err == nil {
+			p.Picture = &s
 		}
 	}
 }
@@ -213,6 +169,9 @@ func (s *server) poured(r *http.Request, v *visit) error {
 	for _, b := range p.Baths {
 		if b.ID != r.PathValue("bath") || len(b.Mix.Choices) == 0 {
 			continue
+		}
+		if x, ok := v.ready(b); ok && r.PostForm.Get("again") == "" {
+			return v.askAgain(r, b, x, next)
 		}
 		a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
 		e, err := a.Write(v.mixed(b))
@@ -234,6 +193,9 @@ func nextStop(all []stop, wanted string) string {
 		if x.at() == wanted {
 			return wanted
 		}
+	}
+	if wanted == "/mix/ready" {
+		return wanted
 	}
 	return "/mix"
 }

@@ -135,6 +135,10 @@ func (v *Voice) Exact(c measure.Choice, role process.Role, tolerance float64) Ph
 	if c.Bias == 0 && c.Uncertainty == 0 {
 		return phrase(v.say("exact.undiluted", nil))
 	}
+	key := gradeKey(c.Grade)
+	if JustWithin(c, tolerance) {
+		key = "grade.just"
+	}
 	first := v.say("exact.on_label", nil)
 	if math.Abs(c.Bias) >= even {
 		first = v.bias(c.Bias, "long")
@@ -142,7 +146,7 @@ func (v *Voice) Exact(c measure.Choice, role process.Role, tolerance float64) Ph
 	return phrase(strings.Join([]string{
 		first,
 		v.say("exact.uncertainty", args{"PlusMinus": v.PlusMinus(c.Uncertainty)}),
-		v.say(gradeKey(c.Grade), args{
+		v.say(key, args{
 			"Tolerance": v.PlusMinus(tolerance), "Role": v.aRole(role), "Sum": v.PlusMinus(math.Abs(c.Bias) + c.Uncertainty),
 		}),
 	}, " "))
