@@ -59,7 +59,7 @@ func (s *search) readInJug(f *fillPlan, fm form, n int, of float64) {
 		if math.Abs(bias) > beta+Tie || square > within(limit, bias) {
 			continue
 		}
-		s.offer(&found{form: fm, fill: *f, chem: [2]pourPlan{s.pourPlan(at, 1)}, total: f.vol}, cost, math.Abs(bias),
+		s.offer(s.put(found{form: fm, fill: *f, chem: [2]pourPlan{s.pourPlan(at, 1)}, total: f.vol}), cost, math.Abs(bias),
 			math.Abs(bias)+expanded(square))
 	}
 }
@@ -106,7 +106,7 @@ func (s *search) filled(f *fillPlan, fm form, n, k int, ph phase) {
 		if math.Abs(bias) > beta+Tie || square > within(limit, bias) {
 			return
 		}
-		s.offer(&found{form: fm, fill: *f, chem: [2]pourPlan{*p}, total: f.vol}, cost, math.Abs(bias),
+		s.offer(s.put(found{form: fm, fill: *f, chem: [2]pourPlan{*p}, total: f.vol}), cost, math.Abs(bias),
 			math.Abs(bias)+expanded(square))
 	}
 	if ph != ofOne {
@@ -170,15 +170,6 @@ func (s *search) besideWater(f *fillPlan, beta float64) (lo, hi quantity.Volume)
 
 func (s *search) tryApart(f *fillPlan, p *pourPlan) {
 	total, shared := f.vol+p.vol, p.from(f.vessel)
-	c := f.cost + p.cost + isApart
-	if shared {
-		var buf [4]use
-		c = isApart + s.costOf(p.addTo(f.addTo(buf[:0], 1), 1))
-	}
-	limit, beta, ok := s.room(c, away(total, s.want))
-	if !ok {
-		return
-	}
 	ml := f.ml + p.ml
 	bias, g := p.ml/ml/s.f[0]-1, f.ml/ml
 	square := f.relative() + p.relative(1)
@@ -191,9 +182,18 @@ func (s *search) tryApart(f *fillPlan, p *pourPlan) {
 		square = (z-f.z)*(z-f.z) + other*other + p.y + f.y
 	}
 	square *= g * g
-	if math.Abs(bias) > beta+Tie || square > within(limit, bias) {
+	if math.Abs(bias) > s.beta+Tie || square > within(s.limit, bias) {
 		return
 	}
-	s.offer(&found{form: formApart, fill: *f, chem: [2]pourPlan{*p}, total: total}, c, math.Abs(bias),
+	c := f.cost + p.cost + isApart
+	if shared {
+		var buf [4]use
+		c = isApart + s.costOf(p.addTo(f.addTo(buf[:0], 1), 1))
+	}
+	limit, beta, ok := s.room(c, away(total, s.want))
+	if !ok || math.Abs(bias) > beta+Tie || square > within(limit, bias) {
+		return
+	}
+	s.offer(s.put(found{form: formApart, fill: *f, chem: [2]pourPlan{*p}, total: total}), c, math.Abs(bias),
 		math.Abs(bias)+expanded(square))
 }

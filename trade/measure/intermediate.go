@@ -215,6 +215,6 @@ func (s *search) tryVia(w *via, fm form, r, q int32) {
 	if size > beta+Tie || square > within(limit, size) {
 		return
 	}
-	f := found{form: fm, fill: *w.fill, chem: [2]pourPlan{w.p}, r: r, q: q, total: w.fill.vol}
-	s.offer(&f, c, size, size+expanded(square))
+	f := s.put(found{form: fm, fill: *w.fill, chem: [2]pourPlan{w.p}, r: r, q: q, total: w.fill.vol})
+	s.offer(f, c, size, size+expanded(square))
 }

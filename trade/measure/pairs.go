@@ -57,6 +57,13 @@ func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 	if w.two {
 		ph = ofTwo
 	}
+	most, shared := w.square-w.own, w.shared >= 0 && s.canPour(w.shared, w.not)
+	if most < 0 {
+		if shared {
+			s.eachShared(w, ph, try)
+		}
+		return
+	}
 	q := &s.pairings[w.k][ph]
 	if q.asked++; w.n > 1 || q.asked <= often {
 		s.pairsAnew(w, false, try)
@@ -66,7 +73,6 @@ func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 		q.made = true
 		s.layOut(q, w, -1)
 	}
-	most := w.square - w.own
 	i, _ := slices.BinarySearch(q.vols, w.lo)
 	for ; i < len(q.vols) && q.vols[i] <= w.hi; i++ {
 		if q.squares[i] > most {
@@ -77,7 +83,7 @@ func (s *search) eachPair(w pairs, try func(*pourPlan)) {
 			try(p)
 		}
 	}
-	if w.shared >= 0 && s.canPour(w.shared, w.not) {
+	if shared {
 		s.eachShared(w, ph, try)
 	}
 }
@@ -203,7 +209,7 @@ func (s *search) pairsSplit(w pairs, v1, v2, k1 int, base cost, try func(*pourPl
 	from1, from2 := s.span[v1].from, s.span[v2].from
 	k2 := w.k - k1
 	most := w.hi.ML()
-	var p pourPlan
+	p := &s.pour
 	for i := range part1 {
 		r := &part1[i]
 		rest := r.vol.Times(k1)
@@ -236,8 +242,8 @@ func (s *search) pairsSplit(w pairs, v1, v2, k1 int, base cost, try func(*pourPl
 			if v1 == v2 && i == j {
 				continue
 			}
-			s.pairPlan(&p, from1+int32(i), k1, from2+int32(j), k2)
-			try(&p)
+			s.pairPlan(p, from1+int32(i), k1, from2+int32(j), k2)
+			try(p)
 		}
 	}
 }
@@ -252,7 +258,7 @@ func (s *search) neat() {
 		if p.vol < s.lo || p.vol > hi || s.p.Vessels[p.va].Kind == Balance {
 			return
 		}
-		s.offer(&found{form: formNeat, chem: [2]pourPlan{*p}, total: p.vol}, p.cost+isApart, 0, 0)
+		s.offer(s.put(found{form: formNeat, chem: [2]pourPlan{*p}, total: p.vol}), p.cost+isApart, 0, 0)
 	}
 	list := s.singles(s.level)
 	for i := range list {

@@ -134,7 +134,7 @@ func (s *search) alike(n int) []fillPlan {
 func (s *search) mixed(n int) []fillPlan {
 	if !s.mixedMade[n] {
 		s.mixedMade[n] = true
-		list := s.spare.mixes[n][:0]
+		list := slices.Grow(s.spare.mixes[n][:0], min(s.countMixed(n), 8192))
 		for v := range s.p.Vessels {
 			for na := 1; s.water[v] && na < n; na++ {
 				list = s.mixedOf(list, v, na, n-na)
@@ -144,6 +144,24 @@ func (s *search) mixed(n int) []fillPlan {
 		s.mixes[n], s.spare.mixes[n] = list, list
 	}
 	return s.mixes[n]
+}
+
+// countMixed returns how many plans of n fills to two readings there are at most.
+func (s *search) countMixed(n int) (count int) {
+	for v := range s.p.Vessels {
+		part := s.of(v)
+		for na := 1; s.water[v] && na < n; na++ {
+			k := quantity.Volume(n - na)
+			for i := range part {
+				rest := part[i].vol.Times(na)
+				low, high := (s.leastFill-rest+k-1)/k, (s.hi-rest)/k+1
+				if rest+part[i].vol*k >= s.leastFill && high > 0 {
+					count += max(0, atLeast(part[:i], high)-atLeast(part[:i], low))
+				}
+			}
+		}
+	}
+	return count
 }
 
 // mixedOf adds the plans of na fills to a reading of v and nb to a smaller one.

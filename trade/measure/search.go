@@ -65,8 +65,10 @@ type search struct {
 	pours            [MaxJugfuls + 1][]pourPlan
 	found            bool
 	best             found
-	onlyPairs        bool // two chemicals: leave out plans that are both of one reading
-	noA              bool // it is known that there is none of grade A where it looks now
+	now              found    // the choice being looked at
+	pour             pourPlan // the plan of two readings being looked at
+	onlyPairs        bool     // two chemicals: leave out plans that are both of one reading
+	noA              bool     // it is known that there is none of grade A where it looks now
 	portions         [2][]portion
 	lots             [2][2][MaxPours + 1]lot // by phase, chemical and pours
 	duos             [2][2][MaxPours + 1][MaxPours + 1][]duo
@@ -227,79 +229,6 @@ func (s *search) cancelled() bool {
 	return s.err != nil
 }
 
-// phase says which pour plans are gone through.
-type phase uint8
-
-const (
-	ofOne    phase = iota // of one reading
-	ofVessel              // of two readings in one vessel
-	ofTwo                 // of two vessels
-	phases
-)
-
-// look goes through the choices with s.level readings.
-func (s *search) look() {
-	for ph := ofOne; s.direct && ph < phases; ph++ {
-		for n := 1; n <= MaxJugfuls; n++ {
-			if s.fits(n) {
-				s.lookAt(s.alike(n), n, ph)
-			}
-		}
-		for n := 2; n <= MaxJugfuls; n++ {
-			if rest := s.level - n; rest >= 1 && rest <= s.chemicalReadings() {
-				s.lookAt(s.mixed(n), n, ph)
-			}
-		}
-	}
-	if s.via {
-		s.lookVia()
-	}
-}
-
-// chemicalReadings returns the most readings of chemical in one jugful.
-func (s *search) chemicalReadings() int {
-	if s.two {
-		return 2 * MaxPours
-	}
-	return MaxPours
-}
-
-// fits reports whether n fills alike can make up s.level readings in any form.
-func (s *search) fits(n int) bool {
-	k, rest := s.chemicalReadings(), s.level-n
-	return rest >= 1 && (rest <= k || rest%n == 0 && rest/n <= k)
-}
-
-func (s *search) lookAt(list []fillPlan, n int, ph phase) {
-	for i := range list {
-		if s.cancelled() {
-			return
-		}
-		if s.two {
-			s.makeTwo(&list[i], n, ph)
-		} else {
-			s.make(&list[i], n, ph)
-		}
-	}
-}
-
-// make goes through what can be made with a plan of n fills and one chemical.
-func (s *search) make(f *fillPlan, n int, ph phase) {
-	rest := s.level - n
-	if f.vol >= s.lo && s.mix[f.vessel] {
-		if ph == ofOne && !s.p.WaterFirst {
-			s.inJug(f, n)
-		}
-		if f.b == none && rest%n == 0 {
-			s.filled(f, formPoured, n, rest/n, ph)
-		}
-		if n > 1 {
-			s.filled(f, formFirstPoured, 1, rest, ph)
-		}
-	}
-	s.apart(f, rest, ph)
-}
-
 // room returns how large |bias| + U and |bias| may be for a choice of s.level readings, at least this cost and at
 // least this far from the wanted total, that betters what was found; or that none can.
 func (s *search) room(c cost, dist quantity.Volume) (limit, beta float64, ok bool) {
@@ -341,6 +270,12 @@ func (s *search) roomBeside(at, b rank, limit, beta float64) (float64, float64, 
 		limit = min(limit, s.p.Tolerance/2)
 	}
 	return limit, beta, better
+}
+
+// put keeps a choice to look at, so that none is made anew.
+func (s *search) put(f found) *found {
+	s.now = f
+	return &s.now
 }
 
 // offer takes a choice where it is better than what was found. c is its cost without grade, readings and closeness,

@@ -67,10 +67,10 @@ func (s *search) twoInJug(f *fillPlan, fm form, n int) {
 		hi2 = min(hi2, s.all[f.a].vol-1)
 		for j := max(i+1, atLeast(part, lo2)); j < len(part) && part[j].vol <= hi2; j++ {
 			if part[j].vol > part[i].vol {
-				s.weigh(&found{
+				s.weigh(s.put(found{
 					form: fm, fill: *f, total: f.vol,
 					chem: [2]pourPlan{s.pourPlan(from+int32(i), 1), s.pourPlan(from+int32(j), 1)},
-				})
+				}))
 			}
 		}
 	}
@@ -160,7 +160,7 @@ func (s *search) tryTwo(f *fillPlan, fm form, a, b *portion, dist quantity.Volum
 	if limit, beta, ok = s.room(c, dist); !ok || e > limit+Tie || stray > beta+Tie {
 		return
 	}
-	s.offer(&found{form: fm, fill: *f, chem: [2]pourPlan{a.pourPlan, b.pourPlan}, total: f.vol}, c, stray, e)
+	s.offer(s.put(found{form: fm, fill: *f, chem: [2]pourPlan{a.pourPlan, b.pourPlan}, total: f.vol}), c, stray, e)
 }
 
 // share returns how many of the plan's fills take chemical.
