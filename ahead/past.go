@@ -1,6 +1,9 @@
 package ahead
 
 import (
+	"math"
+	"slices"
+
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/trade/bath"
@@ -41,7 +44,9 @@ func (b *Bath) simple(acids *acids) (bath.Bath, error) {
 		t, err := acids.titration(b)
 		return bath.NewStop(b.Litres, t), err
 	case process.Fixer:
-		return bath.NewFixer(b.Litres, b.thiosulfate()), nil
+		f := bath.NewFixer(b.Litres, b.thiosulfate())
+		f.Made[bath.Silver] = b.began * b.Litres
+		return f, nil
 	default:
 		return bath.NewWater(b.Litres), nil
 	}
@@ -51,6 +56,7 @@ func (b *Bath) simple(acids *acids) (bath.Bath, error) {
 func (s *Scene) past() (bath.Past, error) {
 	p := bath.Past{Prior: s.prior()}
 	acids := newAcids()
+	began := s.beginnings()
 	for i := range s.Baths {
 		b, err := s.Baths[i].simple(acids)
 		if err != nil {
@@ -59,6 +65,9 @@ func (s *Scene) past() (bath.Past, error) {
 		p.Baths = append(p.Baths, b)
 	}
 	for i := range s.Events {
+		if slices.Contains(began, i) {
+			continue
+		}
 		if step, ok := s.step(&s.Events[i], p.Baths); ok {
 			p.Steps = append(p.Steps, step)
 		}
@@ -138,3 +147,31 @@ func filmDilution() dilution.Dilution {
 	}
 	return d
 }
+
+// beginnings finds, for each bath of unknown age, the first silver strip: what it showed at most is taken as what the
+// bath began with. It returns the numbers of those events; they teach nothing of the room.
+func (s *Scene) beginnings() []int {
+	var found []int
+	s.Baths = slices.Clone(s.Baths)
+	for b := range s.Baths {
+		if s.Baths[b].Known != book.MadeUnknown {
+			continue
+		}
+		at := slices.IndexFunc(s.Events, func(e Event) bool {
+			return e.Test != nil && e.Test.Bath == b && e.Test.Result.Test == book.SilverStrip
+		})
+		if at < 0 {
+			continue
+		}
+		r := &s.Events[at].Test.Result
+		s.Baths[b].began = r.To
+		if r.To <= r.From || math.IsInf(r.To, 1) {
+			s.Baths[b].began = r.From * overStep
+		}
+		found = append(found, at)
+	}
+	return found
+}
+
+// overStep is how far over the step that a strip matched its silver may lie, as a ratio; from memory.
+const overStep = 1.25

@@ -62,6 +62,8 @@ type Bath struct {
 	PairSheets float64
 	// Gone says that it was discarded or collected.
 	Gone bool
+
+	began float64 // silver that a fixer of unknown age began with at most, g/L
 }
 
 // A Pass is like sheets that went through baths, or shall.
