@@ -196,6 +196,32 @@ func TestClocks(t *testing.T) {
 	}
 }
 
+// TestZones: a bare date is that date wherever the room is; an instant falls on the room's day, in whatever zone it is told.
+func TestZones(t *testing.T) {
+	west, east := time.FixedZone("west", -11*3600), time.FixedZone("east", 13*3600)
+	late := time.Date(2026, 11, 3, 23, 0, 0, 0, time.UTC) // 4 November in the east, noon of the 3rd in the west
+	for _, c := range []struct {
+		name  string
+		role  process.Role
+		since keep.Moment
+		zone  *time.Location
+		want  time.Time
+	}{
+		{"a date in the west", process.Fixer, dayOnly(2026, 11, 3), west, on(2026, 12, 3)},
+		{"a date in the east", process.Fixer, dayOnly(2026, 11, 3), east, on(2026, 12, 3)},
+		{"an instant in the west", process.Fixer, keep.Moment{Time: late}, west, on(2026, 12, 3)},
+		{"an instant in the east", process.Fixer, keep.Moment{Time: late}, east, on(2026, 12, 4)},
+		{"hours in the west", process.Developer, keep.Moment{Time: late}, west, on(2026, 11, 4)},
+		{"hours in the east", process.Developer, keep.Moment{Time: late}, east, on(2026, 11, 5)},
+		{"hours of a date", process.Developer, dayOnly(2026, 11, 3), west, on(2026, 11, 4)},
+	} {
+		k := keep.Kept{Product: worked(c.role), State: keep.PartBottle, Since: c.since, Now: late.Add(time.Hour).In(c.zone)}
+		if a := until(t, k); !a.Binds.Day.Equal(c.want) || a.Status != keep.Good {
+			t.Errorf("%s: good until %v, want %v: %+v", c.name, a.Binds.Day, c.want, a)
+		}
+	}
+}
+
 // TestTrayAddsUp: a bath that is bottled between sessions ends by the bottle's date or by its hours in the tray.
 func TestTrayAddsUp(t *testing.T) {
 	start := time.Date(2026, 12, 3, 18, 0, 0, 0, time.UTC)

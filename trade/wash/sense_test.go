@@ -114,6 +114,9 @@ func TestFasterRenewalGainsNothing(t *testing.T) {
 	if f == nil || f.Got.Value != 60 || f.Limit.Value != 300 || f.Limit.By.Puts[0].Source != "PTP-607" {
 		t.Errorf("asked for a minute: %+v", still.Findings)
 	}
+	if f := found(running.Findings, wash.ContactTooShort); f != nil {
+		t.Errorf("running water has no contact time: %+v", f)
+	}
 }
 
 // TestTemperature: half as warm by 10 K takes twice as long (TM11-2323), 10 K warmer no less than 1/1.2 (Sea-wash).

@@ -73,6 +73,38 @@ func TestOffered(t *testing.T) {
 	}
 }
 
+// TestNothingSaved: long changes are offered only where they need fewer fillings.
+func TestNothingSaved(t *testing.T) {
+	r := tray(material.FB, process.Exhibition)
+	r.Setting.Contact = 25 * time.Minute
+	for _, w := range solve(t, r).Ways {
+		if w.Way == wash.LongChanges {
+			t.Errorf("long changes beside %d of 25 min: %+v", way(t, solve(t, r), wash.StillChanges).Changes, w)
+		}
+	}
+}
+
+// TestBand: a time constant that may be half as long again makes running water in plenty take half as long again, and the band
+// of a plot opens; after a measured figure it is narrower.
+func TestBand(t *testing.T) {
+	r := tray(material.RC, process.Exhibition)
+	r.Setting.Flow = 200 * quantity.Litre
+	w := way(t, solve(t, r), wash.Running)
+	near(t, "safe", w.Safe.Seconds()/w.Time.Seconds(), 1.5, 0.01)
+	at := curve(t, r, w, w.Time, 2)
+	start := at[0].Left
+	near(t, "low", math.Log(start/at[1].Low)/math.Log(start/at[1].Left), 1.5, 0.01)
+	near(t, "high", math.Log(start/at[1].Left)/math.Log(start/at[1].High), 1.5, 0.01)
+	own, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: w.Time, Left: w.Left})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Own = &own
+	tested := way(t, solve(t, r), wash.Running)
+	near(t, "the same time", tested.Time.Seconds(), w.Time.Seconds(), 0.01)
+	near(t, "safe after a test", tested.Safe.Seconds()/tested.Time.Seconds(), 1.15, 0.01)
+}
+
 // TestWater: fillings, and what runs through; a cascade's loads share its fillings.
 func TestWater(t *testing.T) {
 	r := tray(material.FB, process.Exhibition)
@@ -282,6 +314,7 @@ func TestStain(t *testing.T) {
 	}{
 		{"as it says", 52, wash.FaintStain, false, func(f float64) bool { return f == 1 }},
 		{"no stain, and none expected", 90, wash.NoStain, false, func(f float64) bool { return f == 1 }},
+		{"a little cleaner", 56, wash.NoStain, false, func(f float64) bool { return f < 1 && f > 0.8 }},
 		{"cleaner", 45, wash.NoStain, false, func(f float64) bool { return f < 1 && f > 0.6 }},
 		{"dirtier", 60, wash.ClearStain, false, func(f float64) bool { return f > 1 && f < 1.5 }},
 		{"a slip", 1, wash.NoStain, true, func(f float64) bool { return f == 1.0/8 }},
@@ -290,6 +323,15 @@ func TestStain(t *testing.T) {
 		got, err := wash.Calibrate(test)
 		if err != nil || !c.factor(got.Factor) || (found(got.Findings, wash.TestFar) != nil) != c.far || len(got.Reckonings) != 1 {
 			t.Errorf("%s: %+v, %v", c.name, got, err)
+		}
+		if least, most := c.stain.Between(); got.Factor != 1 && !c.far { // moved to the nearer end
+			want := least.Value
+			if got.Factor < 1 {
+				want = most.Value
+			}
+			own := r
+			own.Own = &got
+			near(t, c.name, curve(t, own, wash.Result{Way: wash.Running}, test.Time, 2)[1].Left, want, 1e-6)
 		}
 		if (found(got.Findings, wash.TestAgrees) != nil) != (got.Factor == 1) {
 			t.Errorf("%s: factor %g, %+v", c.name, got.Factor, got.Findings)
