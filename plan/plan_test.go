@@ -294,7 +294,7 @@ func ExampleMake() {
 	// fixer: 1 L of rapid fixer in the grey tray
 }
 
-// A developer in two parts is answered at once, its alternatives asked for or not: they are not searched for.
+// A developer in two parts is answered at once, its alternatives with it.
 func TestTwoPartsAnswerAtOnce(t *testing.T) {
 	d, err := dilution.Read("1+1+10", dilution.Options{})
 	if err != nil {
@@ -310,7 +310,7 @@ func TestTwoPartsAnswerAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(one.Result.Choices) != 1 || !one.Result.Choices[0].Within {
-		t.Errorf("got %+v, want one choice, within", one.Result)
+	if len(one.Result.Choices) != 3 || !one.Result.Choices[0].Within {
+		t.Errorf("got %+v, want the best, within, and two alternatives", one.Result)
 	}
 }

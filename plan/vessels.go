@@ -23,10 +23,7 @@ func free(v darkroom.Vessel, p *darkroom.Product, b darkroom.Bench) bool {
 	return v.KeepFor == "" || v.Serves(*p, b)
 }
 
-// solve asks package measure. Two chemicals get no alternatives: their search may take minutes (docs/decisions/0009).
+// solve asks package measure.
 func solve(ctx context.Context, p measure.Problem, alternatives int) (measure.Result, error) {
-	if len(p.Dilution.Chemicals) > 1 {
-		alternatives = 0
-	}
 	return measure.Solve(ctx, p, measure.Options{Alternatives: alternatives})
 }

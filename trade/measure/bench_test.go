@@ -83,6 +83,7 @@ func BenchmarkSolve(b *testing.B) {
 				took = append(took, time.Since(from))
 			}
 			slices.Sort(took)
+			b.ReportMetric(float64(took[len(took)/2].Microseconds()), "p50-µs")
 			b.ReportMetric(float64(took[len(took)*99/100].Microseconds()), "p99-µs")
 			b.ReportMetric(float64(took[len(took)-1].Microseconds()), "max-µs")
 		})

@@ -81,7 +81,11 @@
 // bias_i = (S_i/T)/f_i − 1, from exact volumes. For two chemicals, bias and U of the choice are those of the
 // chemical with the larger |bias| + U (the first where they are equal).
 //
-// t(m) and h are those of Vessel.Error and Vessel.SettingError. A weighing errs in grams, relative to its mass;
+// t(m) and h are those of Vessel.Error and Vessel.SettingError. What a room declares as its own error (Vessel.Own)
+// is the largest error that it knows the vessel to have: t(m) is the larger of Abs and Rel × m, on every scale of the
+// vessel and in place of its kind's, of which nothing is left; (0, 0) says that the vessel does not err. It is a limit, as a
+// standard's is, not a standard deviation, and one error for the whole vessel: set to one mark twice, the vessel errs
+// the same way twice. How near people come to the mark is not in it; that is Vessel.Setting. A weighing errs in grams, relative to its mass;
 // the density is taken as exact.
 //
 // # Choice

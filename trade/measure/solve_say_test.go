@@ -154,7 +154,7 @@ func redo(t *rapid.T, f reckoning.Figure) float64 {
 func TestReckoningCanBeRedone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawnProblem(t)
-		for _, c := range solvedDrawn(t, p, measure.Options{NoAdvice: true, Alternatives: alternatives(p)}).Choices {
+		for _, c := range solvedDrawn(t, p, measure.Options{NoAdvice: true, Alternatives: measure.MaxAlternatives}).Choices {
 			var farthest float64
 			var us []float64
 			for _, r := range c.Reckoning {
