@@ -19,13 +19,13 @@ func aChain(t *rapid.T) (bath.Past, bath.Ask) {
 	ask := bath.Ask{
 		Sheet: bath.Sheet{
 			Of:   rapid.SampledFrom([]material.Material{material.RC, material.FB, material.Film}).Draw(t, "material"),
-			Area: rapid.Float64Range(0.01, 0.2).Draw(t, "area"),
+			Area: rapid.Float64Range(0.03, 0.2).Draw(t, "area"),
 		},
 		Through: []int{0}, Limits: []bath.Limits{{}},
 	}
 	if rapid.Bool().Draw(t, "stop") {
 		p.Baths = append(p.Baths, bath.NewStop(l, nil))
-		ask.Limits = append(ask.Limits, bath.Limits{Developer: rapid.Float64Range(0.05, 0.9).Draw(t, "share")})
+		ask.Limits = append(ask.Limits, bath.Limits{Developer: rapid.Float64Range(0.05, 0.7).Draw(t, "share")})
 	}
 	alike := rapid.Bool().Draw(t, "alike")
 	for range rapid.IntRange(1, 3).Draw(t, "fixers") {
@@ -37,7 +37,7 @@ func aChain(t *rapid.T) (bath.Past, bath.Ask) {
 		p.Baths = append(p.Baths, f)
 		ask.Limits = append(ask.Limits, bath.Limits{
 			Silver: rapid.Float64Range(0.2, 3).Draw(t, "limit"), FilmStrength: 158,
-			Thiosulfate: rapid.SampledFrom([]float64{0, 35, 65}).Draw(t, "least"),
+			Thiosulfate: rapid.SampledFrom([]float64{20, 35, 65}).Draw(t, "least"),
 		})
 	}
 	for i := range p.Baths[1:] {
@@ -55,7 +55,7 @@ func TestThreeWaysAgree(t *testing.T) {
 	var closed, all int
 	rapid.Check(t, func(t *rapid.T) {
 		p, ask := aChain(t)
-		rooms, err := p.Draw(40, 3)
+		rooms, err := p.Draw(12, 3)
 		if err != nil {
 			t.Fatal(err)
 		}
