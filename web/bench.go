@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 	"slices"
+	"strings"
 
 	"wetside/darkroom"
 	"wetside/draw"
@@ -47,6 +48,9 @@ func (s *server) bench(r *http.Request, v *visit) error {
 
 func (v *visit) vesselText(x darkroom.Vessel) string {
 	text := v.say.Kind(x.Kind)
+	if strings.Contains(strings.ToLower(x.Name), text) && x.KeepFor == "" { // its name says it
+		return ""
+	}
 	if x.KeepFor != "" {
 		text = v.say.Tell("kept_for", "Kind", text, "For", x.KeepFor).Text()
 	}

@@ -9,6 +9,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/trade/material"
 	"wetside/trade/process"
 )
 
@@ -255,6 +256,10 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 	if i != darkroom.New {
 		p.Away = strings.TrimSuffix(r.URL.Path, "/") + "/away"
 	}
+	first := x.first
+	if form["material"] == material.Film.String() {
+		first = append(slices.Clone(first), "rolls")
+	}
 	said := map[string]bool{}
 	for _, f := range x.fields(v.counts(x, form)) {
 		one := v.field(f, form, problems)
@@ -262,7 +267,7 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 			said[f.Name] = true
 		}
 		to := &p.All
-		if asked(f.Name, x.first) {
+		if asked(f.Name, first) {
 			to = &p.First
 		} else if one.Problem != "" {
 			p.AllOpen = true

@@ -16,7 +16,8 @@ func withInches(text string) string {
 		return text
 	}
 	size, err := material.ReadSize(text + " in")
-	if err != nil || !slices.Contains(material.InchSizes(), size) && !slices.Contains(material.InchSizes(), size.Turned()) {
+	usual := func(s material.Size) bool { return s.String() == size.String() || s.Turned().String() == size.String() }
+	if err != nil || !slices.ContainsFunc(material.InchSizes(), usual) {
 		return text
 	}
 	return text + " in"

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"slices"
 	"strconv"
 	"time"
 
@@ -17,9 +18,7 @@ const sameEvening = 12 * time.Hour
 func (v *visit) ready(b plan.Bath) (book.Bath, bool) {
 	product := v.idOf(v.ids.Products, b.Product, v.productNames())
 	tray, tank := v.idOf(v.ids.Trays, b.Tray, v.trayNames()), v.idOf(v.ids.Tanks, b.Tank, v.tankNames())
-	all := v.state.Baths()
-	for i := len(all) - 1; i >= 0; i-- {
-		x := all[i]
+	for _, x := range slices.Backward(v.state.Baths()) {
 		if x.Gone == nil && product != "" && x.Mixed.Product == product && x.Mixed.Tray == tray && x.Mixed.Tank == tank &&
 			v.s.Now().Sub(x.MixedAt) < sameEvening {
 			return x, true

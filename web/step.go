@@ -80,28 +80,28 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 }
 
 // bath fills in what a stop of a bath shows.
-func (page *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
+func (p *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
 	x, b := all[at], v.bathView(bath)
-	page.Bath, page.Where, page.Done, page.Notes = &b, b.Title, v.done(bath, x), x.notes
+	p.Bath, p.Where, p.Done, p.Notes = &b, b.Title, v.done(bath, x), x.notes
 	if b.Where != "" {
-		page.Where += " → " + b.Where
+		p.Where += " → " + b.Where
 	}
 	if x.n == 1 {
-		page.Cautions = b.Cautions
+		p.Cautions = b.Cautions
 		if before, ok := v.ready(bath); ok {
-			page.Again = v.say.Tell("mixed_before", "Bath", b.Title, "Where", b.Where, "When", v.say.DateTime(before.MixedAt))
+			p.Again = v.say.Tell("mixed_before", "Bath", b.Title, "Where", b.Where, "When", v.say.DateTime(before.MixedAt))
 		}
 	}
 	switch x.kind {
 	case stopWash:
-		page.Before = b.Before
+		p.Before = b.Before
 	case stopWater:
-		page.Lines, page.Picture = b.Temper, v.waterPicture(bath)
+		p.Lines, p.Picture = b.Temper, v.waterPicture(bath)
 	case stopLine:
 		if at == 0 || all[at-1].kind != stopLine || all[at-1].bath != x.bath {
-			page.Before = b.Draws
+			p.Before = b.Draws
 		}
-		page.reading(v, bath, x.line)
+		p.reading(v, bath, x.line)
 	case stopHead:
 	}
 }

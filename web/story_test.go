@@ -46,7 +46,9 @@ func pour(t *testing.T, p *browsertest.Page, within string) (screens int) {
 			t.Fatal(err)
 		}
 		p.Click(role, name)
-		p.Until("the next screen", func() bool { now, err := p.At(); return err == nil && now != at })
+		var now string
+		p.Until("the next screen", func() bool { now, err = p.At(); return err == nil && now != at })
+		p.Reach(now)
 	}
 }
 
