@@ -125,6 +125,9 @@ func (p *stepPage) ruler(v *visit, all []stop, at int) error {
 	if all[at].bath >= 0 {
 		p.Which = v.say.Tell("bath_of", "N", strconv.Itoa(bath), "Of", strconv.Itoa(baths)).Text()
 	}
+	if of == 1 { // nothing to be gone through
+		return nil
+	}
 	var err error
 	p.Ruler, err = draw.Progress{At: n, Of: of, Say: say}.Scene(scene.Light)
 	return err
