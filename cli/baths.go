@@ -119,7 +119,7 @@ func tellBaths(p *printer, v *words.Voice, r ahead.Report) error {
 	p.wrap(v.Together(r).Text())
 	var all []draw.Tape
 	for i := range r.Baths {
-		if t, ok := tapeOf(v, &r.Baths[i]); ok {
+		if t, ok := draw.TapeOf(v, &r.Baths[i]); ok {
 			all = append(all, t)
 		}
 	}
@@ -135,7 +135,7 @@ func tellBaths(p *printer, v *words.Voice, r ahead.Report) error {
 func tellBath(p *printer, v *words.Voice, o *ahead.Outlook, scale float64) error {
 	p.head(bathHead(v, &o.Bath))
 	p.wrap(v.Outlook(*o).Text())
-	if t, ok := tapeOf(v, o); ok {
+	if t, ok := draw.TapeOf(v, o); ok {
 		t.To = scale
 		text, err := t.Text(draw.TextOptions{})
 		if err != nil {
