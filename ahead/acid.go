@@ -55,6 +55,9 @@ const within = 0.002
 
 // titration returns how the developer that is carried in changes a stop bath's pH.
 func (a *acids) titration(b *Bath) (*bath.Titration, error) {
+	if b.Product != nil && b.Product.Acid.Given() && !b.Product.Acid.Value {
+		return nil, nil // what it does is not to neutralise; its label tells how much
+	}
 	what := b.acid()
 	if t := a.of[what]; t != nil {
 		return t, nil

@@ -14,7 +14,7 @@ const helpDraws = 1000
 
 // helps reckons other ways of working, in the same possible rooms.
 func (l *looker) helps(o *Outlook) []Help {
-	if o.Bath.Role != process.Fixer && o.Bath.Role != process.StopBath {
+	if o.Bath.Role != process.Fixer && o.Bath.Role != process.StopBath || o.Left.P10 == 0 {
 		return nil
 	}
 	var out []Help
@@ -33,6 +33,9 @@ func (l *looker) helps(o *Outlook) []Help {
 			continue
 		}
 		left := *r.Baths[at].Left
+		if o.End.By == ByLabel && left.P10 == o.Left.P10 {
+			continue // the label is in the way of both
+		}
 		out = append(out, Help{h.kind, left, float64(left.P10) >= 1.1*float64(o.Left.P10)})
 	}
 	return out

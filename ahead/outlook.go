@@ -187,18 +187,22 @@ func (l *looker) ends(o *Outlook, a *asked) {
 	b := &o.Bath
 	l.clampToLabel(o)
 	if o.Left != nil {
-		o.End.At = int(o.Done) + o.Left.P10
+		o.End.At = int(o.Done + float64(o.Left.P10) + 1e-6)
+		if len(o.Tests) > 0 {
+			o.TestAfter = max(0, o.Left.P10-int(math.Ceil(testBefore*(o.Done+float64(o.Left.P10)))))
+		}
 		l.dayFirst(o)
 	}
 	switch {
 	case l.failed(o):
 		o.End.By = ByTest
 		o.Lead = l.gone(o, FailedTest)
-	case b.Known == book.MadeUnknown && !l.measured(o.Index):
+	case b.Known == book.MadeUnknown && !l.measured(o, a):
 		o.End.By, o.Left, o.After, o.Course = ByUnknown, nil, nil, nil
 		o.Lead = Finding{Kind: UnknownAge, Subject: b.name()}
 		if b.Role == process.Fixer {
 			o.Lead.Kind = TestFirst
+			l.cannotTell(o, a)
 		}
 	case !o.End.Date.IsZero() && !l.scene.Now.Before(o.End.Date):
 		o.End.By = timed(b)

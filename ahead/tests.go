@@ -1,8 +1,6 @@
 package ahead
 
 import (
-	"math"
-
 	"wetside/book"
 	"wetside/trade/bath"
 	"wetside/trade/material"
@@ -24,9 +22,6 @@ func (l *looker) tests(o *Outlook, a *asked, place int) {
 	} else {
 		l.fixerTests(o, a, place)
 	}
-	if o.Left != nil && len(o.Tests) > 0 {
-		o.TestAfter = max(0, o.Left.P10-int(math.Ceil(testBefore*(o.Done+float64(o.Left.P10)))))
-	}
 }
 
 // fixerTests: film by its clearing time; a first bath by the strip where the strip can tell its limit; what the strip
@@ -47,6 +42,10 @@ func (l *looker) fixerTests(o *Outlook, a *asked, place int) {
 		return
 	}
 	o.Tests = []book.Test{book.SilverDrop}
+	o.stripCannot(limit, lowest)
+}
+
+func (o *Outlook) stripCannot(limit, lowest float64) {
 	o.more(Finding{Kind: StripCannot, Subject: o.Bath.name(), Figures: []reckoning.Figure{
 		{Name: "limit", Value: limit, Unit: reckoning.GPerL}, {Name: "step", Value: lowest, Unit: reckoning.GPerL, Origin: reckoning.FromMemory},
 	}})
@@ -82,17 +81,33 @@ func (l *looker) out(o *Outlook, t *Test) bool {
 	case book.IndicatorTest, book.DropTest, book.SilverDrop, book.LightTest:
 		return r.Verdict == book.Failed
 	case book.SilverStrip:
-		limit, _, _ := l.scene.limitOf(&o.Chain, &o.Bath, &l.past.Baths[o.Index])
-		return limit.Silver > 0 && r.From >= limit.Silver*o.Thiosulfate.P50/limit.FilmStrength
+		limit := l.limitNow(o)
+		return limit > 0 && r.From >= limit
 	case book.HypoDrop, book.Thermometer, book.LevelTest:
 	}
 	return false
 }
 
-// measured reports whether a test said what a bath of unknown age holds.
-func (l *looker) measured(index int) bool {
-	_, ok := l.scene.strip(index)
-	return ok
+// measured reports whether a test said what a fixer of unknown age holds, and could tell it from its limit.
+func (l *looker) measured(o *Outlook, a *asked) bool {
+	t, ok := l.scene.strip(o.Index)
+	return ok && a != nil && (t.Result.To < l.limitNow(o) || t.Result.From >= l.limitNow(o))
+}
+
+// limitNow is the most silver that a fixer may hold as thin as it is.
+func (l *looker) limitNow(o *Outlook) float64 {
+	limit, _, _ := l.scene.limitOf(&o.Chain, &o.Bath, &l.past.Baths[o.Index])
+	if limit.FilmStrength == 0 {
+		return 0
+	}
+	return limit.Silver * o.Thiosulfate.P50 / limit.FilmStrength
+}
+
+// cannotTell says that the strip that was read does not settle it.
+func (l *looker) cannotTell(o *Outlook, a *asked) {
+	if t, ok := l.scene.strip(o.Index); ok && a != nil {
+		o.stripCannot(l.limitNow(o), t.Result.To)
+	}
 }
 
 // strip returns the last silver strip of a bath.

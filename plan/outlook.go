@@ -148,6 +148,8 @@ func (p *Plan) called(i int) string {
 	b := &p.Baths[i]
 	name := strings.ReplaceAll(b.ID, "-", " ")
 	switch {
+	case b.Role == process.StopBath:
+		return strings.Replace(name, "stop", process.StopBath.String(), 1)
 	case b.Step == process.SecondFix:
 		return strings.ReplaceAll(name, "fixer second", "fixer 2")
 	case b.Step == process.Fix && p.second(i):

@@ -80,7 +80,7 @@ func TestOutlookCases(t *testing.T) {
 		{"two of 1 L, FB", room("1+4", "exhibition", "two baths", "1 L"), material.FB, "fixer 1", 24, 32, 0, ahead.BySilver},
 		{"two of 2 L, FB", room("1+4", "exhibition", "two baths", "2 L"), material.FB, "fixer 1", 48, 64, 0, ahead.BySilver},
 		{"fixer 1+9, about half", room("1+9", "exhibition", "one bath", "1 L"), material.RC, "fixer", 18, 24, 1, ahead.BySilver},
-		{"stop bath, 2 L, FB", room("1+4", "exhibition", "two baths", "2 L"), material.FB, "stop", 55, 75, 1, ahead.ByPH},
+		{"stop bath, 2 L, FB", room("1+4", "exhibition", "two baths", "2 L"), material.FB, "stop bath", 55, 75, 1, ahead.ByPH},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

@@ -158,10 +158,13 @@ func (v *Voice) HelpWay(k ahead.HelpKind) string { return plain(v.say("help_way.
 // Together says the one thing of all baths: that all is good and which test comes next, or what to do first.
 func (v *Voice) Together(r ahead.Report) Phrase {
 	f := r.Lead
-	a := args{"Bath": "", "Test": "", "N": "", "At": "", "Count": "", "By": ""}
+	a := args{"Bath": "", "Test": "", "N": "", "At": "", "Count": "", "By": "", "Rolls": ""}
 	for _, o := range r.Baths {
 		if name := o.Bath.Name; name == f.Subject || name == "" && o.Bath.ID == f.Subject {
 			a["Bath"] = v.BathCalled(o.Bath)
+			if o.Chain.Material == material.Film {
+				a["Rolls"] = a["Bath"]
+			}
 		}
 	}
 	if f.Test != "" {

@@ -94,8 +94,11 @@ func Sheet(w, h quantity.Length) Size { return Size{Width: w, Height: h} }
 
 // Inches returns the size of a sheet of w by h inches.
 func Inches(w, h float64) Size {
-	return Sheet(quantity.Length(w*inch), quantity.Length(h*inch))
+	return Sheet(inches(w), inches(h))
 }
+
+// inches multiplies before it divides, as reading does, so that a size is the same however it came about.
+func inches(x float64) quantity.Length { return quantity.Length(x * 127 / 5) }
 
 // Centimetres returns the size of a sheet of w by h centimetres.
 func Centimetres(w, h float64) Size {
