@@ -74,7 +74,8 @@ func (s *State) faults() map[fault]cause {
 	return all
 }
 
-// bathFaults adds what should not be of baths: one that was used and never mixed, one that went twice.
+// bathFaults adds what should not be of baths: one that was used and whose mix is taken back, one that went twice. A bath
+// that the book never knew is none of its faults.
 func (s *State) bathFaults(all map[fault]cause) {
 	c := &s.corrections
 	for id, list := range s.deeds {
@@ -84,7 +85,7 @@ func (s *State) bathFaults(all map[fault]cause) {
 			if !c.stands(d.entry) {
 				continue
 			}
-			if used := (fault{BathUsedSince, id}); m == nil && all[used].entry == "" {
+			if used := (fault{BathUsedSince, id}); m == nil && len(s.baths[id]) > 0 && all[used].entry == "" {
 				all[used] = cause{entry: d.entry}
 			}
 			if gone && d.takesAway(id) {
@@ -165,7 +166,13 @@ func complete(body Body) error {
 		return errors.Join(ids(b.Lot, b.Product), drawIDs(b.From))
 	case *Mixed:
 		return errors.Join(ids(b.Bath), drawIDs(b.From))
-	default: // what happened to baths and batches is read whole before it is taken in
+	case *Moved:
+		_, err := readMoved(b)
+		return err
+	case *Disposed:
+		_, err := readDisposed(b)
+		return err
+	default: // facts about baths and batches are read whole before they are taken in
 	}
 	return nil
 }

@@ -32,7 +32,15 @@ func FuzzAdmit(f *testing.F) {
 		f.Add(string(e.Kind), e.Version, e.Body)
 		seeds++
 	}
-	if seeds < 20 {
+	for _, b := range bathBodies() {
+		e, err := j.author.Write(b)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(string(e.Kind), e.Version, e.Body)
+		seeds++
+	}
+	if seeds < 30 {
 		f.Fatalf("%d seeds, want the sample's entries", seeds)
 	}
 	f.Fuzz(func(t *testing.T, kind string, version int, body string) {
@@ -47,6 +55,7 @@ func FuzzAdmit(f *testing.F) {
 		if u := after.Unread(); len(u) > 0 && book.KindOf(u[0].Cause) != book.Newer {
 			t.Fatalf("admitted and not read: %v", u[0].Cause)
 		}
+		lookAt(after, nil)
 		file, _ := after.File(nil)
 		if _, err := darkroom.Read(darkroom.Write(file)); err != nil {
 			t.Fatalf("the file can't be read after %s: %v", body, err)

@@ -1,6 +1,7 @@
 package book_test
 
 import (
+	"fmt"
 	"testing"
 
 	"wetside/book"
@@ -27,7 +28,9 @@ func TestUnderAStandingClock(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			j := newJournal(t)
-			j.author.Device, j.author.NewID = "m", scattered()
+			left := 99 // ids fall, so that they never have the order of the entries
+			falling := func() string { left--; return fmt.Sprint("e", left) }
+			j.author.Device, j.author.NewID = "m", falling
 			for _, e := range shelf() {
 				if err := j.try(e); err != nil {
 					t.Fatal(err)
@@ -35,10 +38,8 @@ func TestUnderAStandingClock(t *testing.T) {
 			}
 			j.write(&book.LotReceived{Lot: "before", Product: "fix", As: []byte(`{"product":"rapid fixer"}`)})
 			j.write(&book.LotReceived{Lot: "l", Product: "fix", As: []byte(`{"product":"rapid fixer","holds":"1 L","left":"600 mL"}`)})
-			j.author = &book.Author{Device: c.by, Now: evening, NewID: scattered()}
-			j.author.NewID() // the first id is the other bottle's
+			j.author = &book.Author{Device: c.by, Now: evening, NewID: falling}
 			for _, b := range c.day {
-				j.author.NewID()
 				j.write(b)
 			}
 			if l, _ := j.state.Lot("l"); l.Lot.Left.Text != c.want {

@@ -184,3 +184,8 @@ func reasonOf(e *book.RefusedError) book.Reason {
 	}
 	return e.Reason
 }
+
+func asRefused(err error) *book.RefusedError {
+	refused, _ := errors.AsType[*book.RefusedError](err)
+	return refused
+}
