@@ -20,6 +20,7 @@ type maker struct {
 	left []quantity.Volume
 	// loadBaths says, for each load, which bath serves which step.
 	loadBaths []map[process.Step]int
+	counts    map[string]counted // by bath, once asked for
 }
 
 func newMaker(r Request) *maker {

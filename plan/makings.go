@@ -10,8 +10,8 @@ import (
 	"wetside/trade/reckoning"
 )
 
-// makings says how many times the bath is made this evening, by its label's capacity: loads of different
-// materials add as fractions of it. Where prints are fixed in two baths, the second moves forward when the
+// makings says how many times the bath is made this evening: by what the sheets do to a fixer or stop bath, counted to
+// the safe end, and by its label's capacity, whichever is more often. Loads of different materials add as fractions of it. Where prints are fixed in two baths, the second moves forward when the
 // first is spent, so each further making is one fresh second bath.
 func (m *maker) makings(b *Bath, p *darkroom.Product) {
 	if b.Role != process.Developer && b.Role != process.StopBath && b.Role != process.Fixer {
@@ -20,14 +20,18 @@ func (m *maker) makings(b *Bath, p *darkroom.Product) {
 	if b.Tank != "" && b.Role == process.Developer && oneShot(p) {
 		return
 	}
+	b.Makings, _ = m.byCount(b, p)
 	life, known := m.life(b, p)
+	if !known && b.Role == process.Fixer {
+		return // the count of sheets says it
+	}
 	if !known {
 		b.Findings = append(b.Findings, Finding{Kind: CapacityUnknown, Subject: p.Name})
 		return
 	}
 	b.Life = &life
 	n := max(int(math.Ceil(life.Load-1e-9)), 1)
-	if n == 1 {
+	if n <= b.Makings {
 		return
 	}
 	if b.Step == process.Fix && m.hasSecond(b) {

@@ -194,7 +194,9 @@ const (
 	LeastPerRollOK    FindingKind = "least_per_roll_ok"
 	CoversReels       FindingKind = "covers_reels"
 	SeveralMakings    FindingKind = "several_makings"
-	SeveralRuns       FindingKind = "several_runs" // the tank takes fewer reels than there are rolls
+	SeveralByCount    FindingKind = "several_by_count" // by the count to the safe end
+	TestTonight       FindingKind = "test_tonight"     // it lasts, and the test comes due
+	SeveralRuns       FindingKind = "several_runs"     // the tank takes fewer reels than there are rolls
 	CapacityUnknown   FindingKind = "capacity_unknown"
 	OneAtATime        FindingKind = "one_at_a_time"
 	SheetsTogether    FindingKind = "sheets_together"

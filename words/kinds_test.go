@@ -48,6 +48,10 @@ func findings() []plan.Finding {
 		{Kind: plan.SeveralMakings, Subject: "paper developer", Figures: figures{
 			count("makings", 3), {Name: "load", Value: 2.4, Unit: reckoning.Share},
 		}},
+		{Kind: plan.SeveralByCount, Subject: "rapid fixer", Other: "exhibition", Figures: figures{
+			count("makings", 2), count("safe", 48), count("tonight", 60), count("test_after", 45),
+		}},
+		{Kind: plan.TestTonight, Subject: "rapid fixer", Figures: figures{count("safe", 48), count("tonight", 46), count("test_after", 45)}},
 		{Kind: plan.SeveralRuns, Subject: "small tank", Figures: figures{count("runs", 3), count("rolls", 5), count("reels", 2)}},
 		{Kind: plan.CapacityUnknown, Subject: "print stop"},
 		{Kind: plan.OneAtATime, Subject: "white"},

@@ -1,0 +1,130 @@
+package plan
+
+import (
+	"math"
+
+	"wetside/ahead"
+	"wetside/darkroom"
+	"wetside/trade/material"
+	"wetside/trade/process"
+	"wetside/trade/quantity"
+	"wetside/trade/reckoning"
+)
+
+// countDraws is how many possible rooms a plan's makings are reckoned in; fewer than a page that shows them.
+const countDraws = 256
+
+// counted is what the count of sheets says of a bath this evening.
+type counted struct {
+	part      float64 // of one making's safe count that the evening wants; 1 is all of it
+	tonight   float64 // in 8×10
+	safe      int     // of the material that wants most of it
+	testAfter int
+	standard  process.Standard
+}
+
+// count says, for each fixer and stop bath, what part of its safe count the evening wants: loads of different materials
+// add as parts of it.
+func (m *maker) count() map[string]counted {
+	out := map[string]counted{}
+	for _, x := range []material.Material{material.RC, material.FB, material.Film} {
+		s, units := m.paperScene(x)
+		if units == 0 {
+			continue
+		}
+		r, err := ahead.Look(s)
+		if err != nil {
+			continue // a scene that can't be reckoned is planned by its labels
+		}
+		for _, o := range r.Baths {
+			if o.Left == nil || o.Left.P10 <= 0 || o.Bath.Role == process.Developer {
+				continue
+			}
+			c := out[o.Bath.ID]
+			part := units / float64(o.Left.P10)
+			if part > c.part || c.safe == 0 {
+				c.safe, c.testAfter, c.standard = o.Left.P10, o.TestAfter, o.Chain.Standard
+			}
+			c.part += part
+			c.tonight += units
+			out[o.Bath.ID] = c
+		}
+	}
+	return out
+}
+
+// paperScene is the way of a material through fresh baths, and how many sheets of 8×10 the evening wants of it.
+func (m *maker) paperScene(x material.Material) (s ahead.Scene, units float64) {
+	s = ahead.Scene{Room: m.file.Darkroom, Now: m.plan.Starts, Draws: countDraws}
+	for i := range m.plan.Loads {
+		l := &m.plan.Loads[i]
+		if l.Material != x {
+			continue
+		}
+		units += float64(l.Area) / ahead.Area8x10
+		if len(s.Chains) > 0 {
+			continue
+		}
+		c := ahead.Chain{Material: x, Standard: l.Standard, Fixing: l.Fixing}
+		for _, step := range []process.Step{process.Develop, process.Stop, process.Fix, process.SecondFix} {
+			j, ok := m.loadBaths[i][step]
+			if !ok || m.products[j] == nil || m.plan.Baths[j].Window.Max == 0 {
+				continue
+			}
+			b := m.plan.standing(j, &m.file, m.plan.Starts)
+			b.Product = m.products[j]
+			b.Litres = math.Max(b.Litres, float64(m.plan.Baths[j].Window.Max)/float64(quantity.Litre))
+			if m.plan.Baths[j].Volume > 0 {
+				b.Litres = m.plan.Baths[j].Volume.ML() / 1000
+			}
+			c.Baths = append(c.Baths, len(s.Baths))
+			s.Baths = append(s.Baths, b)
+		}
+		s.Chains = []ahead.Chain{c}
+	}
+	return s, units
+}
+
+// byCount says how often a fixer or stop bath is made, so that no print goes through one past its safe count.
+func (m *maker) byCount(b *Bath, p *darkroom.Product) (makings int, said bool) {
+	if b.Role != process.Fixer && b.Role != process.StopBath {
+		return 1, false
+	}
+	if m.counts == nil {
+		m.counts = m.count()
+	}
+	c, ok := m.counts[b.ID]
+	switch {
+	case !ok:
+		return 1, false
+	case b.Step == process.Fix && m.hasSecond(b):
+		return 1, true // said and counted with the second, which moves forward
+	case b.Step == process.SecondFix:
+		if first := m.firstOf(b); first != nil && m.counts[first.ID].part > c.part {
+			c = m.counts[first.ID]
+		}
+	}
+	n := max(int(math.Ceil(c.part-1e-9)), 1)
+	kind := SeveralByCount
+	switch {
+	case n == 1 && c.tonight >= float64(c.testAfter) && b.Role == process.Fixer:
+		kind = TestTonight
+	case n == 1:
+		return 1, true
+	}
+	b.Findings = append(b.Findings, Finding{Kind: kind, Subject: p.Name, Other: c.standard.String(), Figures: []reckoning.Figure{
+		{Name: "makings", Value: float64(n)}, {Name: "safe", Value: float64(c.safe)},
+		{Name: "tonight", Value: math.Ceil(c.tonight - 1e-9)}, {Name: "test_after", Value: float64(c.testAfter)},
+	}})
+	return n, true
+}
+
+// firstOf returns the first fixer before a second, nil for none.
+func (m *maker) firstOf(b *Bath) *Bath {
+	for i := range m.plan.Baths {
+		if o := m.bath(i); o.Step == process.Fix && o.Product == b.Product && m.film(o) == m.film(b) {
+			return o
+		}
+	}
+	return nil
+}
