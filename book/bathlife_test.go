@@ -146,8 +146,12 @@ func TestTwoBathFixing(t *testing.T) {
 		cmp.Diff([]string{"a", "b", "c", "d", "e"}, p.Baths) != "" || p.Totals[0].Counted.Sheets != 210 || p.Totals[0].Counted.Loads != 4 {
 		t.Fatalf("the pair is %+v", p)
 	}
-	if b := mustBath(t, j, "b"); b.Place != darkroom.BathFirst || b.Gone == nil || !b.Gone.Moved || b.Totals[0].Counted.Sheets != 110 {
+	if b := mustBath(t, j, "b"); b.Place != darkroom.BathFirst || b.Gone == nil || !b.Gone.Moved || b.Gone.Entry != moves[1] ||
+		b.Gone.To != "collected" || b.Totals[0].Counted.Sheets != 110 {
 		t.Errorf("b is %+v", b)
+	}
+	if d, e := mustBath(t, j, "d"), mustBath(t, j, "e"); d.Place != darkroom.BathFirst || d.Gone != nil || e.Place != darkroom.BathSecond || e.Gone != nil {
+		t.Errorf("d is in place %q, gone %v; e in %q, gone %v", d.Place, d.Gone, e.Place, e.Gone)
 	}
 	wantRefused(t, j, moves[0], book.ChangedSince, "", moves[1])
 	mustTakeBack(t, j, moves[2])
@@ -248,8 +252,8 @@ func TestWhatCannotBeTakenBack(t *testing.T) {
 	mustTakeBack(t, j, moved)
 	mustTakeBack(t, j, ungone)
 
-	strange := j.at(5, through(1, "RC paper", "strange"))
-	mustTakeBack(t, j, strange)
+	strange := mustTakeBack(t, j, j.at(5, through(1, "RC paper", "strange")))
+	mustTakeBack(t, j, strange) // a load through what the book never knew is no worse than when it was first said
 }
 
 // TestEachKindCanBeTakenBack writes every fact about baths there is and takes it back.

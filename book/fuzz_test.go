@@ -1,7 +1,10 @@
 package book_test
 
 import (
+	"encoding/json"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"wetside/book"
 	"wetside/darkroom"
@@ -62,6 +65,33 @@ func FuzzAdmit(f *testing.F) {
 		}
 		if err := after.CanTakeBack("fuzzed", among(append(j.entries, e))); err != nil && book.KindOf(err) != book.Refused {
 			t.Fatalf("taking it back: %v", err)
+		}
+	})
+}
+
+// FuzzLoad holds the reader of plain loads against encoding/json.
+func FuzzLoad(f *testing.F) {
+	for _, body := range []string{
+		`{"baths":["d","s","f1"],"material":"RC paper","size":"8x10 in","sheets":6,"strips":4,"strip":"1/4","drain":"20 s"}`,
+		`{"baths":["d"],"material":"film","size":"135-36","rolls":2,"estimated":true,"how":"12 people, 3 h"}`,
+		`{"baths":["d"],"estimated":false,"sheets":0}`, `{"sheets":1,"sheets":2,"baths":["a"],"baths":["b"]}`,
+		`{}`, `{"baths":[]}`, `{"baths":null}`, `{"Sheets":3}`, `{"sheets":03}`, `{"sheets":1.5}`, `{"sheets":-1}`, `{"sheets":1234567890}`,
+		`{"sheets":1,}`, `{,"sheets":1}`, `{"sheets":1}}`, `{"sheets":1} `, ` { "sheets" : 1 }`, `{"size":"a\"b"}`, `{"size":"ü"}`,
+		`{"size":"a`, `{"baths":["a"`, `{"baths":["a",]}`, `{"estimated":tru}`, `{"other":1}`, `{"sheets":1"rolls":2}`, `{`, ``, `{"sheets":}`,
+	} {
+		f.Add(body)
+	}
+	f.Fuzz(func(t *testing.T, body string) {
+		got, err := book.Upcasters().Read(book.Entry{Kind: book.BathWorked, Version: 1, Body: body})
+		var want book.Worked
+		if wrong := json.Unmarshal([]byte(body), &want); (wrong == nil) != (err == nil) {
+			t.Fatalf("%q: read with %v, by encoding/json with %v", body, err, wrong)
+		}
+		if err != nil {
+			return
+		}
+		if d := cmp.Diff(book.Body(&want), got); d != "" {
+			t.Fatalf("%q (-encoding/json +read):\n%s", body, d)
 		}
 	})
 }
