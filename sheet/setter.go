@@ -8,7 +8,6 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 
 	"wetside/draw/scene"
-	"wetside/plan"
 	"wetside/words"
 )
 
@@ -22,9 +21,9 @@ type setter struct {
 	colours       scene.Palette
 }
 
-func newSetter(paper string, p plan.Plan, v *words.Voice) *setter {
-	s := &setter{doc: newDocument(paper, p), v: v, colours: scene.PaletteFor(scene.Light)}
-	s.title = p.Name + ", " + v.DateTime(p.Starts)
+func newSetter(paper string, t title, v *words.Voice) *setter {
+	s := &setter{doc: newDocument(paper, t), v: v, colours: scene.PaletteFor(scene.Light)}
+	s.title = t.name + ", " + v.DateTime(t.at)
 	s.doc.AliasNbPages("{pages}")
 	s.width, s.height = s.doc.GetPageSize()
 	s.page()
