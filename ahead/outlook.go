@@ -126,6 +126,10 @@ func (l *looker) developer(o *Outlook) {
 			o.Lead.Kind = PourOut
 		}
 		return
+	case b.oneShot():
+		o.End.By = ByLabel
+		o.Lead = Finding{Kind: OneShot, Subject: b.name()}
+		return
 	case o.Label != nil:
 		left := max(0, *o.Label)
 		o.Left = &bath.Counts{P10: left, P50: left, P90: left}
@@ -143,6 +147,11 @@ func (l *looker) developer(o *Outlook) {
 		o.End.By = ByUnknown
 	}
 	l.ends(o, nil)
+}
+
+// oneShot reports a film developer that its label has poured away after its film.
+func (b *Bath) oneShot() bool {
+	return b.Role == process.Developer && b.Tank != "" && b.Product != nil && (b.Product.Reuse == "" || b.Product.Reuse == "one-shot")
 }
 
 // course follows the bath a third beyond its likely end.

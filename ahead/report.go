@@ -156,6 +156,7 @@ const (
 	UseForMany   FindingKind = "use_for_many"   // more than the evening could want
 	UseForLabel  FindingKind = "use_for_label"  // safe: the label's count alone
 	UseUntil     FindingKind = "use_until"      // nothing counts it, the date ends it
+	OneShot      FindingKind = "one_shot"       // a film developer that is poured away after its film
 	Spent        FindingKind = "spent"          // do not use it
 	PastDate     FindingKind = "past_date"      // do not use it
 	FailedTest   FindingKind = "failed_test"    // do not use it

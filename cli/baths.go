@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"io"
 	"slices"
 	"unicode"
 	"unicode/utf8"
@@ -20,6 +21,9 @@ type bathsCmd struct {
 	File     string `arg:"" optional:"" help:"A darkroom file: its baths as if made up when the session starts; - is standard input. Without one: the baths of the book." predictor:"file"`
 	Material string `help:"What shall go through them: RC paper, FB paper, film; else what is to be made first." placeholder:"MATERIAL"`
 	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
+	PDF      string `name:"pdf" help:"Write the state of the baths on one page for the wall as PDF, too." placeholder:"OUT"`
+	Tapes    string `help:"Write a tape for each bath's bottle as PDF, too." placeholder:"OUT"`
+	Force    bool   `help:"Overwrite the PDF."`
 	JSON     bool   `name:"json" help:"Answer as JSON."`
 }
 
@@ -38,6 +42,9 @@ func (c *bathsCmd) Run(s *session) error {
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}
 	}
+	if err := c.papers(s, r, f); err != nil {
+		return err
+	}
 	v, err := voiceFor(s, f, f.Darkroom.Ounce)
 	if err != nil {
 		return err
@@ -54,6 +61,22 @@ func (c *bathsCmd) Run(s *session) error {
 	}
 	if len(r.Baths) == 0 {
 		return no()
+	}
+	return nil
+}
+
+// papers writes what is wanted as PDF.
+func (c *bathsCmd) papers(s *session, r ahead.Report, f darkroom.File) error {
+	for _, paper := range []struct {
+		name string
+		draw func(w io.Writer, r ahead.Report, f darkroom.File) error
+	}{{c.PDF, s.parts.Baths}, {c.Tapes, s.parts.Tapes}} {
+		if paper.name == "" {
+			continue
+		}
+		if err := writeFile(paper.name, c.Force, c.JSON, func(w io.Writer) error { return paper.draw(w, r, f) }); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"time"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/plan"
@@ -29,6 +30,8 @@ type Parts struct {
 	Serve func(ctx context.Context, c ServeConfig) error
 	// Sheet draws a plan on paper as PDF.
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
+	// Baths draws the state of the baths on paper as PDF, Tapes a tape for each bath's bottle.
+	Baths, Tapes func(w io.Writer, r ahead.Report, f darkroom.File) error
 }
 
 // A Book is the record of a darkroom, as far as the command line needs it.

@@ -159,14 +159,7 @@ func (t planTeller) chains() {
 	for _, l := range t.plan.Loads {
 		t.p.head(t.v.Label("through_the_baths") + ": " + t.v.Load(l))
 		for _, s := range l.Times {
-			text := t.v.Timed(s).Text()
-			if s.Bath >= 0 {
-				b := t.plan.Baths[s.Bath]
-				if where := b.Tray + b.Tank; where != "" {
-					text += " → " + where
-				}
-			}
-			t.p.item(text)
+			t.p.item(t.v.TimedOf(t.plan, s).Text())
 		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/google/uuid"
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/cli"
 	"wetside/darkroom"
@@ -29,6 +30,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"wetside": func() {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Version: "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
+			Baths: drawBaths, Tapes: drawTapes,
 		}))
 	}, "mixed": func() {
 		if err := mixed(context.Background(), os.Args[1:]); err != nil {
@@ -81,11 +83,31 @@ func openBook(ctx context.Context, dir string) (cli.Book, error) {
 }
 
 func drawSheet(w io.Writer, p plan.Plan, f darkroom.File) error {
-	v, err := words.New(f.Darkroom.Language, f.Darkroom.Units, f.Darkroom.Ounce, words.Zone(time.UTC))
+	v, err := drawVoice(f)
 	if err != nil {
 		return err
 	}
 	return sheet.Mix(w, v, p, f)
+}
+
+func drawBaths(w io.Writer, r ahead.Report, f darkroom.File) error {
+	v, err := drawVoice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Baths(w, v, r, f)
+}
+
+func drawTapes(w io.Writer, r ahead.Report, f darkroom.File) error {
+	v, err := drawVoice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Tapes(w, v, r, f, nil)
+}
+
+func drawVoice(f darkroom.File) (*words.Voice, error) {
+	return words.New(f.Darkroom.Language, f.Darkroom.Units, f.Darkroom.Ounce, words.Zone(time.UTC))
 }
 
 func TestScripts(t *testing.T) {

@@ -26,13 +26,7 @@ func (m *mixSheet) chains() {
 	for _, l := range m.plan.Loads {
 		n := note{head: heavy(m.v.Load(l))}
 		for _, t := range l.Times {
-			p := m.v.Timed(t)
-			if t.Bath >= 0 {
-				if where := m.plan.Baths[t.Bath].Tray + m.plan.Baths[t.Bath].Tank; where != "" {
-					p = append(p, words.Segment{Text: " → " + where})
-				}
-			}
-			n.lines = append(n.lines, p)
+			n.lines = append(n.lines, m.v.TimedOf(m.plan, t))
 		}
 		all = append(all, n)
 	}

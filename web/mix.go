@@ -11,7 +11,6 @@ import (
 	"wetside/draw/scene"
 	"wetside/plan"
 	"wetside/trade/measure"
-	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
 	"wetside/words"
 )
@@ -166,11 +165,7 @@ func (v *visit) chains(p plan.Plan) []chainView {
 	for _, l := range p.Loads {
 		c := chainView{Load: v.say.Load(l)}
 		for _, t := range l.Times {
-			where, at := "", quantity.Celsius(0)
-			if t.Bath >= 0 {
-				where, at = p.Baths[t.Bath].Tray+p.Baths[t.Bath].Tank, p.Baths[t.Bath].Temperature
-			}
-			c.Steps = append(c.Steps, v.say.TimedIn(t, where, at))
+			c.Steps = append(c.Steps, v.say.TimedOf(p, t))
 			c.Sources = append(c.Sources, v.say.Reckoning(reckoning.Reckoning{Result: t.Figure})...)
 		}
 		out = append(out, c)

@@ -142,7 +142,7 @@ func (v *Voice) Beside(o ahead.Outlook) []Phrase {
 
 // Help says what another way of working would do: "two baths: 24 more".
 func (v *Voice) Help(o ahead.Outlook, h ahead.Help) Phrase {
-	a := args{"Way": v.say("help_way."+string(h.Kind), nil), "Left": v.whole(h.Left.P10)}
+	a := args{"Way": v.say("help_way."+string(h.Kind), nil), "Left": v.whole(h.Left.P10), "Now": ""}
 	if o.Left != nil {
 		a["Now"] = v.whole(o.Left.P10)
 	}

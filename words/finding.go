@@ -168,6 +168,15 @@ func (v *Voice) Timed(t plan.Timed) Phrase {
 	return phrase(sentence(strings.Join(clauses, v.say("list.semicolon", nil)) + v.say("stop", nil)))
 }
 
+// TimedOf says one step of a load's chain in a plan, with where and how warm it is done.
+func (v *Voice) TimedOf(p plan.Plan, t plan.Timed) Phrase {
+	if t.Bath < 0 {
+		return v.TimedIn(t, "", 0)
+	}
+	b := &p.Baths[t.Bath]
+	return v.TimedIn(t, b.Tray+b.Tank, b.Temperature)
+}
+
 // TimedIn says one step of a load's chain with the tray or tank that it is done in, and how warm the bath is: "Tray 1:
 // develop 1 min at 20 °C, drain 10 s." where is empty for plain water; a temperature of 0 is not told.
 func (v *Voice) TimedIn(t plan.Timed, where string, at quantity.Celsius) Phrase {
