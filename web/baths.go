@@ -1,0 +1,186 @@
+package web
+
+import (
+	"math"
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+
+	"wetside/ahead"
+	"wetside/draw"
+	"wetside/draw/scene"
+	"wetside/trade/material"
+	"wetside/trade/quantity"
+	"wetside/words"
+)
+
+// standing is a bath that stands there, as it is read from afar.
+type standing struct {
+	Name, Where, At string
+	Tray            *scene.Scene // its tray, from above
+	Number          string       // how many more, its safe end; empty: Word says it
+	Word, Units     string       // of what, where it is a count
+	Under           words.Phrase // what comes next for it
+	Tape            *scene.Scene
+	Made            words.Phrase
+}
+
+type bathsPage struct {
+	frame
+	Lead  words.Phrase
+	When  string
+	Wall  bool
+	Baths []standing
+	Tapes bool
+	Due   []words.Phrase
+}
+
+// baths is read from four metres: what to do next, and what each bath still does.
+func (s *server) baths(r *http.Request, v *visit) error {
+	report, err := ahead.Look(v.scene(material.None))
+	if err != nil {
+		return err
+	}
+	people, err := s.Book.People(r.Context())
+	if err != nil {
+		return err
+	}
+	p := bathsPage{frame: v.frame(r, "baths"), Lead: v.say.Together(report), When: v.say.DateTime(report.At), Wall: r.FormValue("wall") != ""}
+	if p.Wall {
+		p.Here = "wall"
+	}
+	scale := v.tapeScale(report.Baths)
+	for i := range report.Baths {
+		o := &report.Baths[i]
+		one := v.standing(o, scale)
+		one.Made = v.say.Since(o.Bath, nameIn(people, o.Bath.MadeBy))
+		p.Baths, p.Tapes = append(p.Baths, one), p.Tapes || one.Tape != nil
+	}
+	for _, d := range report.Due {
+		p.Due = append(p.Due, v.say.Due(report, d))
+	}
+	return v.show(http.StatusOK, "baths", &p)
+}
+
+// scene is what stands in the darkroom now, asked about a material.
+func (v *visit) scene(asked material.Material) ahead.Scene {
+	return ahead.FromBook(v.state, v.file, asked, v.s.Now())
+}
+
+// tapeScale is the one scale of all tapes on a page.
+func (v *visit) tapeScale(all []ahead.Outlook) float64 {
+	var tapes []draw.Tape
+	for i := range all {
+		if t, ok := draw.TapeOf(v.say, &all[i]); ok {
+			tapes = append(tapes, t)
+		}
+	}
+	return draw.TapeScale(tapes...)
+}
+
+// tape draws a bath's tape; nil where nothing is counted of it.
+func (v *visit) tape(o *ahead.Outlook, scale float64, size draw.Size) *scene.Scene {
+	t, ok := draw.TapeOf(v.say, o)
+	if !ok {
+		return nil
+	}
+	t.To, t.Size, t.Say.Picture = scale, size, v.say.Lead(*o).Text()
+	return drawn(t.Scene(v.form()))
+}
+
+// drawn returns a picture, nil where it can't be drawn: the words beside it say the same.
+func drawn(s scene.Scene, err error) *scene.Scene {
+	if err != nil {
+		return nil
+	}
+	return &s
+}
+
+func (v *visit) standing(o *ahead.Outlook, scale float64) standing {
+	one := standing{
+		Name: capital(v.say.BathCalled(o.Bath)), Where: o.Bath.Tray + o.Bath.Tank, At: bathPath(o.Bath.ID),
+		Tape: v.tape(o, scale, draw.Wall), Tray: v.trayOf(o),
+	}
+	if one.Where == "" && o.Bath.Container != "" {
+		one.Where = v.word("", string(o.Bath.Container))
+	}
+	if one.Number, one.Word = v.big(o); one.Number != "" {
+		one.Units = v.say.OfUnits(o.Chain.Material)
+	}
+	switch {
+	case o.Lead.Kind == ahead.UseFor && len(o.Tests) > 0 && o.TestAfter > 0:
+		at := strconv.Itoa(int(math.Round(o.Done)) + o.TestAfter)
+		one.Under = v.say.Tell("bath_test_at", "Test", capitalTest(v.say.TestName(o.Tests[0])), "At", at)
+	case one.Number != "" || o.Lead.Kind == ahead.UseUntil || o.Lead.Kind == ahead.UseForMany:
+		one.Under = v.say.LeadEnd(*o)
+	default:
+		one.Under = v.say.Lead(*o)
+	}
+	return one
+}
+
+// big is what is set large: a count, or a word in its place.
+func (v *visit) big(o *ahead.Outlook) (number, word string) {
+	switch o.Lead.Kind {
+	case ahead.UseFor, ahead.UseForLabel:
+		return strconv.Itoa(o.Left.P10), v.say.Label("more_sheets")
+	case ahead.UseUntil:
+		return "", v.say.Tell("until_day", "Day", v.say.Date(o.End.Date)).Text()
+	case ahead.OneShot:
+		return "", v.say.Label("big_once")
+	case ahead.UseForMany:
+		return "", v.say.Label("big_many")
+	case ahead.Spent, ahead.FailedTest, ahead.PastDate:
+		return "", v.say.Label("big_spent")
+	case ahead.UseTwoBaths:
+		return "", v.say.Label("big_two_baths")
+	case ahead.PourOut:
+		return "", v.say.Label("big_pour_out")
+	case ahead.TestFirst:
+		return "", v.say.Label("big_test_first")
+	case ahead.ForFilmAlone:
+		return "", v.say.Label("big_not_paper")
+	default:
+		return "", v.say.Label("not_known")
+	}
+}
+
+// trayOf draws the tray that a bath stands in; nil where it stands in none.
+func (v *visit) trayOf(o *ahead.Outlook) *scene.Scene {
+	i := slices.Index(v.trayNames(), o.Bath.Tray)
+	if i < 0 || o.Bath.Tray == "" {
+		return nil
+	}
+	return drawn(v.tray(v.file.Bench.Trays[i], i).Scene(v.form()))
+}
+
+func bathPath(id string) string { return "/baths/" + id }
+
+// litres says how much a bath is.
+func (v *visit) litres(b *ahead.Bath) string {
+	vol, err := quantity.VolumeOfML(1000 * b.Litres)
+	if err != nil || vol <= 0 {
+		return ""
+	}
+	return v.say.Volume(vol)
+}
+
+// lead says the one thing of all baths; empty where none stands.
+func (v *visit) lead() (words.Phrase, error) {
+	s := v.scene(material.None)
+	s.Draws = fewDraws
+	report, err := ahead.Look(s)
+	if err != nil || len(report.Baths) == 0 {
+		return nil, err
+	}
+	return v.say.Together(report), nil
+}
+
+// capitalTest begins a test's name with a capital, but for pH, which is written one way.
+func capitalTest(name string) string {
+	if strings.HasPrefix(name, "pH") {
+		return name
+	}
+	return capital(name)
+}
