@@ -42,7 +42,13 @@ func (b *wall) bath(o *ahead.Outlook, scale, x float64) block {
 			band: bandHeight * b.k, pt: sayPoints * b.k,
 		}
 	}
-	return block{b.hungHeight(&h), func() { b.hang(&h) }}
+	high := b.hungHeight(&h)
+	for _, group := range groups(runs(h.name)) {
+		if b.k > leastWall && b.measure(group[0], bathPoints*b.k) > h.nameWidth {
+			high = math.Inf(1) // no name is parted within a word
+		}
+	}
+	return block{high, func() { b.hang(&h) }}
 }
 
 // where names a bath's tray with its colour, or its tank.

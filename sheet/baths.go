@@ -45,10 +45,10 @@ const (
 	trayWidth   = 19.0
 	bandHeight  = 8.0
 	largestWall = 1.2
-	leastWall   = 0.6
+	wellWall    = 0.8 // what is still read well
+	leastWall   = 0.55
 	wallStep    = 0.03
 	mostSlack   = 9.0
-	mostColumns = 2
 	columnGap   = 7.0
 )
 
@@ -58,19 +58,22 @@ type block struct {
 	set  func() // from y on
 }
 
-// layOut sets the page as large as it fits: the room left over goes between the baths. What does not fit at the smallest
-// goes on to another page.
+// layOut sets the page as large as it fits: in one column, whose long tapes are easier to write on, unless that would be
+// small. The room left over goes between the baths. What does not fit at the smallest goes on to another page.
 func (b *wall) layOut() {
 	room := b.height - footer - b.y
-	for b.k = largestWall; b.k > leastWall; b.k -= wallStep {
-		for b.columns = 1; b.columns <= mostColumns; b.columns++ {
+	for _, try := range []struct {
+		columns  int
+		from, to float64
+	}{{1, largestWall, wellWall}, {2, largestWall, leastWall}} {
+		b.columns = try.columns
+		for b.k = try.from; b.k > try.to; b.k -= wallStep {
 			if all := b.blocks(); heightOfAll(all) <= room {
 				b.setAll(all, room)
 				return
 			}
 		}
 	}
-	b.columns = mostColumns
 	b.setAll(b.blocks(), room)
 }
 

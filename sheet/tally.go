@@ -42,11 +42,9 @@ const (
 
 // eachStroke returns how many sheets a stroke stands for, so that strokes can be kept apart on a tape of this width.
 func eachStroke(to, width float64) float64 {
-	each := 1.0
 	for decade := 1.0; ; decade *= 10 {
 		for _, k := range []float64{1, 2, 5} {
-			each = k * decade
-			if each*width/to >= leastStroke {
+			if each := k * decade; each*width/to >= leastStroke {
 				return each
 			}
 		}
@@ -120,10 +118,13 @@ func (t *tally) over() []mark {
 	return all
 }
 
-// under are the numbers under the tape: the safe end, and the likely where it is another.
+// under are the numbers under the tape: the safe end, and the likely where it is another; or that nobody knows the end.
 func (t *tally) under() []mark {
-	if t.tape.Ends == nil {
+	switch {
+	case t.tape.Ends == nil && t.tape.Say.Unknown == "":
 		return nil
+	case t.tape.Ends == nil:
+		return []mark{{at: t.width, word: t.tape.Say.Unknown}}
 	}
 	number := func(count float64) string {
 		if count > t.to {

@@ -209,6 +209,9 @@ func (p *strip) tally(x, width float64) *tally {
 	tape, ok := draw.TapeOf(p.v, p.outlook)
 	if !ok {
 		tape = draw.Tape{}
+		if p.outlook.End.By == ahead.ByUnknown {
+			tape.Say.Unknown = p.v.Label("tape_unknown")
+		}
 		if done := p.outlook.Done; done > 0 {
 			tape.Work = []draw.Stretch{{Sheets: done}}
 		}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/google/uuid"
 
+	"wetside/ahead"
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/internal/clibook"
@@ -32,11 +33,32 @@ func (h house) openBook(ctx context.Context, dir string) (cli.Book, error) {
 	return b, nil
 }
 
-func (h house) sheet(w io.Writer, p plan.Plan, f darkroom.File) error {
-	v, err := words.New(f.Darkroom.Language, f.Darkroom.Units, f.Darkroom.Ounce,
+func (h house) voice(f darkroom.File) (*words.Voice, error) {
+	return words.New(f.Darkroom.Language, f.Darkroom.Units, f.Darkroom.Ounce,
 		words.Zone(h.now().Location()), words.Currency(f.Darkroom.Currency))
+}
+
+func (h house) sheet(w io.Writer, p plan.Plan, f darkroom.File) error {
+	v, err := h.voice(f)
 	if err != nil {
 		return err
 	}
 	return sheet.Mix(w, v, p, f)
+}
+
+func (h house) baths(w io.Writer, r ahead.Report, f darkroom.File) error {
+	v, err := h.voice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Baths(w, v, r, f)
+}
+
+// tapes leaves a place for the name of who made a bath: names are kept apart from the book and not read here.
+func (h house) tapes(w io.Writer, r ahead.Report, f darkroom.File) error {
+	v, err := h.voice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Tapes(w, v, r, f, nil)
 }

@@ -28,6 +28,7 @@ func run() int {
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 		Version: versionText(), Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
+		Baths: h.baths, Tapes: h.tapes,
 	})
 }
 
