@@ -36,6 +36,7 @@ type frame struct {
 
 type frameParts struct {
 	Style string // address of the style sheet
+	Red   bool   // the form for the dark
 }
 
 // Inside reports whether a page is of the room itself: what stands on its shelf and bench, and how it is set.
@@ -58,6 +59,7 @@ type pages struct {
 	all    map[string]*template.Template
 	assets map[string]asset // by hashed name
 	style  string
+	red    string // the style sheet of the red form
 }
 
 type asset struct {
@@ -101,6 +103,8 @@ func (p *pages) load() error {
 	colours := ":root{" + scene.PaletteFor(scene.Light).CSS() + "}\n" +
 		"@media screen and (prefers-color-scheme:dark){:root{" + scene.PaletteFor(scene.Dark).CSS() + "}}\n"
 	p.style = p.put("wetside.css", "text/css; charset=utf-8", append([]byte(colours), css...))
+	red := ":root{color-scheme:dark;" + scene.PaletteFor(scene.Red).CSS() + "}\n"
+	p.red = p.put("red.css", "text/css; charset=utf-8", append([]byte(red), css...))
 	return nil
 }
 
@@ -124,12 +128,16 @@ func (p *pages) asset(w http.ResponseWriter, r *http.Request) {
 	_, _ = w.Write(a.body)
 }
 
-func (p *pages) render(w io.Writer, name string, _ *visit, data page) error {
+func (p *pages) render(w io.Writer, name string, v *visit, data page) error {
 	t, ok := p.all[name]
 	if !ok {
 		return fmt.Errorf("web: no template %s", name)
 	}
-	data.fill(frameParts{Style: p.style})
+	parts := frameParts{Style: p.style}
+	if v.form() == scene.Red {
+		parts = frameParts{Style: p.red, Red: true}
+	}
+	data.fill(parts)
 	return t.ExecuteTemplate(w, "layout", data)
 }
 

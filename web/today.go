@@ -19,7 +19,8 @@ type todayPage struct {
 	Told   []plan.Missing
 	Gaps   []gapView
 	Stocks []stockView
-	Baths  []mixedView // mixed already, newest first
+	Baths  []mixedView  // mixed already, newest first
+	Lead   words.Phrase // the one thing of all baths; empty: none stands
 	Low    []words.Phrase
 }
 
@@ -56,6 +57,10 @@ func (s *server) today(r *http.Request, v *visit) error {
 	mixed := v.state.Baths()
 	for i := len(mixed) - 1; i >= 0 && len(page.Baths) < 8; i-- {
 		page.Baths = append(page.Baths, v.mixedView(mixed[i]))
+	}
+	page.Lead, err = v.lead()
+	if err != nil {
+		return err
 	}
 	return v.show(http.StatusOK, "today", &page)
 }

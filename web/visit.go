@@ -24,6 +24,7 @@ type visit struct {
 	file  darkroom.File
 	ids   book.IDs
 	say   *words.Voice
+	red   bool // the page's form for the dark is wanted
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -34,6 +35,7 @@ func (s *server) handle(h handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v := &visit{s: s, id: s.NewID(), w: w}
 		r.Body = http.MaxBytesReader(w, r.Body, maxForm)
+		v.red = isRed(r)
 		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
 		defer cancel()
 		r = r.WithContext(ctx)

@@ -1,0 +1,180 @@
+package web
+
+import (
+	"net/http"
+	"slices"
+	"strings"
+
+	"wetside/book"
+	"wetside/darkroom"
+	"wetside/trade/process"
+	"wetside/trade/quantity"
+	"wetside/words"
+)
+
+// actsView is what can be done with a bath.
+type actsView struct {
+	TopUp    field
+	Bottled  bool  // it is in a bottle: it can be poured out again
+	Trays    []tap // where to
+	Ways     []tap // how it goes: collected, drain
+	Forward  string
+	Position int64
+}
+
+func (v *visit) acts(b *book.Bath) actsView {
+	a := actsView{Position: v.state.Position(), TopUp: field{Name: "volume", Label: v.say.Label("how_much"), Example: "500 mL"}}
+	switch b.In().State {
+	case darkroom.FullBottle, darkroom.PartBottle, darkroom.FloatingLid:
+		a.Bottled = true
+	default:
+	}
+	for i, t := range v.file.Bench.Trays {
+		if i < len(v.ids.Trays) {
+			a.Trays = append(a.Trays, tap{Text: t.Name, Value: "tray " + v.ids.Trays[i]})
+		}
+	}
+	for i, t := range v.file.Bench.Tanks {
+		if i < len(v.ids.Tanks) {
+			a.Trays = append(a.Trays, tap{Text: t.Name, Value: "tank " + v.ids.Tanks[i]})
+		}
+	}
+	a.Ways = v.waysOut(b)
+	if p := b.Pair; p != nil && p.First != "" && p.Second != "" && (p.First == b.ID || p.Second == b.ID) {
+		a.Forward = bathPath(b.ID) + "/forward"
+	}
+	return a
+}
+
+// waysOut is how a bath may go. Fixer that was used holds silver: it is collected.
+func (v *visit) waysOut(b *book.Bath) []tap {
+	product, _ := v.state.Product(b.Mixed.Product)
+	ways := []tap{{Text: v.say.Label("to_collected"), Value: "collected"}}
+	if product.Role != process.Fixer {
+		ways = append(ways, tap{Text: v.say.Label("to_drain"), Value: "drain"})
+	}
+	return ways
+}
+
+// toppedUp writes down that something was poured into a bath.
+func (s *server) toppedUp(r *http.Request, v *visit) error {
+	b, there := v.state.Bath(r.PathValue("id"))
+	if !there {
+		return errNotFound
+	}
+	form, err := formOf(r)
+	if err != nil {
+		return err
+	}
+	body := &book.ToppedUp{Bath: b.ID, With: book.WithFresh, Volume: form["volume"], Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
+	if form["with"] == string(book.WithWater) {
+		body.With = book.WithWater
+	}
+	vol, err := quantity.ReadVolume(body.Volume, v.file.Darkroom.Ounce)
+	if err == nil && vol <= 0 {
+		err = quantity.NewReadError(body.Volume, 0, "volume", quantity.WhyNotPositive)
+	}
+	if err != nil {
+		return v.bathProblem(r, func(p *bathPage) {
+			p.Acts.TopUp.Value, p.Acts.TopUp.Problem = form["volume"], v.say.ReadError(err).Text()
+		})
+	}
+	return v.write(r, b.ID, body, false)
+}
+
+// pouredBack writes down that a bath went into a bottle.
+func (s *server) pouredBack(r *http.Request, v *visit) error {
+	b, there := v.state.Bath(r.PathValue("id"))
+	if !there {
+		return errNotFound
+	}
+	into := darkroom.State(r.PostFormValue("into"))
+	if into != darkroom.FullBottle && into != darkroom.PartBottle && into != darkroom.FloatingLid {
+		return errNotFound
+	}
+	return v.write(r, b.ID, &book.PouredBack{Bath: b.ID, Into: into}, false)
+}
+
+// pouredOut writes down that a bath went into a tray or tank again.
+func (s *server) pouredOut(r *http.Request, v *visit) error {
+	b, there := v.state.Bath(r.PathValue("id"))
+	if !there {
+		return errNotFound
+	}
+	kind, id, _ := strings.Cut(r.PostFormValue("to"), " ")
+	body := &book.PouredOut{Bath: b.ID}
+	switch {
+	case kind == "tray" && slices.Contains(v.ids.Trays, id):
+		body.Tray = id
+	case kind == "tank" && slices.Contains(v.ids.Tanks, id):
+		body.Tank = id
+	default:
+		return errNotFound
+	}
+	return v.write(r, b.ID, body, false)
+}
+
+// surePage asks once before a decision.
+type surePage struct {
+	frame
+	Say      words.Phrase
+	Action   string
+	To       string
+	Position int64
+	Back     string
+	Yes      string
+}
+
+// sure asks once, unless it was answered already.
+func (v *visit) sure(r *http.Request, b *book.Bath, say words.Phrase, to, yes string) (asked bool, err error) {
+	if err := r.ParseForm(); err != nil {
+		return true, err
+	}
+	if r.PostForm.Get("sure") != "" && position(r) != nil {
+		return false, nil
+	}
+	p := surePage{
+		frame: v.frame(r, "baths"), Say: say, Action: r.URL.Path, To: to, Position: v.state.Position(), Back: bathPath(b.ID), Yes: yes,
+	}
+	return true, v.show(http.StatusConflict, "sure", &p)
+}
+
+// bathAway writes down that a bath was discarded or collected.
+func (s *server) bathAway(r *http.Request, v *visit) error {
+	b, there := v.state.Bath(r.PathValue("id"))
+	if !there || b.Gone != nil {
+		return errNotFound
+	}
+	to := r.PostFormValue("to")
+	if !slices.ContainsFunc(v.waysOut(&b), func(t tap) bool { return t.Value == to }) {
+		return errNotFound
+	}
+	say := v.say.Tell("sure_"+to, "Bath", v.calledInBook(&b), "Volume", v.say.Volume(b.Volume))
+	if asked, err := v.sure(r, &b, say, to, v.say.Label("to_"+to)); asked {
+		return err
+	}
+	return v.write(r, b.ID, &book.Disposed{Bath: b.ID, Leaving: book.Leaving{To: to}}, false)
+}
+
+// calledInBook names a bath by what it was mixed from.
+func (v *visit) calledInBook(b *book.Bath) string {
+	product, _ := v.state.Product(b.Mixed.Product)
+	if product.Name != "" {
+		return product.Name
+	}
+	return v.say.Label("bath")
+}
+
+// forward writes down that the second of two fixers took the place of the first.
+func (s *server) forward(r *http.Request, v *visit) error {
+	b, there := v.state.Bath(r.PathValue("id"))
+	if !there || b.Pair == nil || b.Pair.First == "" || b.Pair.Second == "" {
+		return errNotFound
+	}
+	if asked, err := v.sure(r, &b, v.say.Tell("sure_forward"), "", v.say.Label("move_forward")); asked {
+		return err
+	}
+	return v.write(r, b.Pair.Second, &book.Moved{
+		First: b.Pair.First, Second: b.Pair.Second, Leaving: book.Leaving{Why: "spent", To: "collected"},
+	}, false)
+}
