@@ -51,7 +51,7 @@ func (t *taker) baths() {
 	}
 	for i := range t.all {
 		b := &t.all[i]
-		if b.Gone != nil && !(keep[b.ID] && t.role(b) == process.Fixer) {
+		if b.Gone != nil && (!keep[b.ID] || t.role(b) != process.Fixer) {
 			continue
 		}
 		t.at[b.ID] = len(t.scene.Baths)

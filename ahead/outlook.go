@@ -31,7 +31,7 @@ func (l *looker) outlook(a *asked, place int) Outlook {
 	default:
 		l.developer(&o)
 	}
-	l.beside(&o, a)
+	l.beside(&o)
 	return o
 }
 
@@ -282,7 +282,7 @@ func (l *looker) clampToLabel(o *Outlook) {
 }
 
 // beside is what else belongs to a bath.
-func (l *looker) beside(o *Outlook, a *asked) {
+func (l *looker) beside(o *Outlook) {
 	b := &o.Bath
 	if o.Chain.Assumed && b.Role == process.Fixer {
 		o.more(Finding{Kind: StandardTaken, Standard: o.Chain.Standard})

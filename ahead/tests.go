@@ -1,6 +1,8 @@
 package ahead
 
 import (
+	"slices"
+
 	"wetside/book"
 	"wetside/trade/bath"
 	"wetside/trade/material"
@@ -112,8 +114,8 @@ func (l *looker) cannotTell(o *Outlook, a *asked) {
 
 // strip returns the last silver strip of a bath.
 func (s *Scene) strip(index int) (*Test, bool) {
-	for i := len(s.Events) - 1; i >= 0; i-- {
-		if t := s.Events[i].Test; t != nil && t.Bath == index && t.Result.Test == book.SilverStrip {
+	for _, e := range slices.Backward(s.Events) {
+		if t := e.Test; t != nil && t.Bath == index && t.Result.Test == book.SilverStrip {
 			return t, true
 		}
 	}

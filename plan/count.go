@@ -113,8 +113,10 @@ func (m *maker) byCount(b *Bath, p *darkroom.Product) (makings int, said bool) {
 		return 1, true
 	}
 	b.Findings = append(b.Findings, Finding{Kind: kind, Subject: p.Name, Other: c.standard.String(), Figures: []reckoning.Figure{
-		{Name: "makings", Value: float64(n)}, {Name: "safe", Value: float64(c.safe)},
-		{Name: "tonight", Value: math.Ceil(c.tonight - 1e-9)}, {Name: "test_after", Value: float64(c.testAfter)},
+		{Name: "makings", Value: float64(n)},
+		{Name: "safe", Value: float64(c.safe)},
+		{Name: "tonight", Value: math.Ceil(c.tonight - 1e-9)},
+		{Name: "test_after", Value: float64(c.testAfter)},
 	}})
 	return n, true
 }
