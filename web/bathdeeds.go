@@ -23,7 +23,7 @@ type actsView struct {
 }
 
 func (v *visit) acts(b *book.Bath) actsView {
-	a := actsView{Position: v.state.Position(), TopUp: field{Name: "volume", Label: v.say.Label("how_much"), Example: "500 mL"}}
+	a := actsView{Position: v.state.Position(), TopUp: field{Name: "poured", Label: v.say.Label("how_much"), Example: "500 mL"}}
 	switch b.In().State {
 	case darkroom.FullBottle, darkroom.PartBottle, darkroom.FloatingLid:
 		a.Bottled = true
@@ -66,7 +66,7 @@ func (s *server) toppedUp(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	body := &book.ToppedUp{Bath: b.ID, With: book.WithFresh, Volume: form["volume"], Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
+	body := &book.ToppedUp{Bath: b.ID, With: book.WithFresh, Volume: form["poured"], Ounce: book.OunceOf(v.file.Darkroom.Ounce)}
 	if form["with"] == string(book.WithWater) {
 		body.With = book.WithWater
 	}
@@ -76,7 +76,7 @@ func (s *server) toppedUp(r *http.Request, v *visit) error {
 	}
 	if err != nil {
 		return v.bathProblem(r, func(p *bathPage) {
-			p.Acts.TopUp.Value, p.Acts.TopUp.Problem = form["volume"], v.say.ReadError(err).Text()
+			p.Acts.TopUp.Value, p.Acts.TopUp.Problem = form["poured"], v.say.ReadError(err).Text()
 		})
 	}
 	return v.write(r, b.ID, body, false)

@@ -15,7 +15,8 @@ var left = regexp.MustCompile(`\[[a-z]+\.[a-z_.]+\]|&lt;no value&gt;|<no value>|
 // Every page that links lead to is there, whole, and says all it has to say. That is: every template has been executed.
 func TestEveryPage(t *testing.T) {
 	h := withExample(t)
-	seen := h.walk("/", "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere")
+	fixer := h.mixAll()["Fixer 1"]
+	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere")
 	if len(seen) < 55 {
 		t.Errorf("only %d pages were reached", len(seen))
 	}
@@ -24,7 +25,7 @@ func TestEveryPage(t *testing.T) {
 		"begin": `value="example"`, "jugs": `name="vessel"`, "trays": `class="key set"`, "bottles": `name="dilution0"`,
 		"prints": `name="sheets"`, "ready": `baths are ready`, "bench": `class="things"`, "error": `There is nothing`, "file": `<textarea`, "form": `name="position"`,
 		"jug": `class="answer"`, "mix": `class="sink0"`, "parts": `id="wrong"`, "plan": `/plan/when`, "shelf": `/opened"`,
-		"step": `class="step"`, "today": `/mix/before/1`,
+		"step": `class="step"`, "today": `/mix/before/1`, "baths": `class="far"`, "bath": `class="halves"`, "wash": `name="aid"`,
 	}
 	for path, a := range seen {
 		status := http.StatusOK
@@ -50,8 +51,8 @@ func TestEveryPage(t *testing.T) {
 		t.Errorf("template %s was not executed", name)
 	}
 	files, err := os.ReadDir("templates")
-	if err != nil || len(files) != 17+3 { // again.html answers forms alone
-		t.Errorf("%d templates, and 17 pages are told here with layout, pieces and again (%v): add the new one's mark", len(files), err)
+	if err != nil || len(files) != 20+4 { // again.html and sure.html answer forms alone
+		t.Errorf("%d templates, and 20 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
 	}
 }
 

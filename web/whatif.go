@@ -108,7 +108,7 @@ func (v *visit) ifs(o *ahead.Outlook, r *http.Request) ([]ifLink, ifForm) {
 	return links, ifForm{
 		Dilution: field{Name: "dilution", Label: v.say.Label("dilution"), Value: q.Get("dilution"), Example: o.Bath.Words},
 		Volume:   field{Name: "volume", Label: v.say.Label("volume"), Value: q.Get("volume"), Example: v.litres(&o.Bath)},
-		Sheets:   field{Name: "sheets", Label: v.say.Label("if_sheets"), Value: q.Get("sheets"), Mode: "numeric", Example: "12"},
+		Sheets:   field{Name: "more", Label: v.say.Label("if_sheets"), Value: q.Get("more"), Mode: "numeric", Example: "12"},
 	}
 }
 
@@ -144,7 +144,7 @@ func (v *visit) asksIf(q url.Values, o *ahead.Outlook, f *ifForm) (title string,
 		}
 		add(v.say.Volume(vol), func(s *ahead.Scene, i int) { s.Baths[i].Litres = vol.ML() / 1000 })
 	}
-	if text := strings.TrimSpace(q.Get("sheets")); text != "" {
+	if text := strings.TrimSpace(q.Get("more")); text != "" {
 		n, err := strconv.Atoi(text)
 		if err != nil || n < 1 || n > mostSheets {
 			f.Sheets.Problem = v.say.Label("if_sheets_wrong")
