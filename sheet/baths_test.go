@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
@@ -27,6 +29,7 @@ func rooms() map[string]func(*ahead.Scene) {
 		"as it is": func(*ahead.Scene) {},
 		"at work":  func(s *ahead.Scene) { work(s, 11.5, true); work(s, 5, false) },
 		"spent":    func(s *ahead.Scene) { work(s, 90, false) },
+		"far past": func(s *ahead.Scene) { work(s, 700, true) }, // so that other tapes' marks crowd at the left end
 		"unknown age": func(s *ahead.Scene) {
 			for i := range s.Baths {
 				s.Baths[i].Known, s.Baths[i].Made = book.MadeUnknown, time.Time{}
@@ -211,6 +214,59 @@ func TestTapesSayWhatIsInTheBottle(t *testing.T) {
 	raw = flat(poppler(t, wrap(t, f, r, v), "pdftotext", "-raw"))
 	if strings.Contains(raw, "safe") || !strings.Contains(raw, "Nobody knows since when it stands") || !strings.Contains(raw, "end not known") {
 		t.Errorf("baths of unknown age: %s", raw)
+	}
+}
+
+// The places on a strip come up to the safe end in fives: a small number in each place that is still empty, none beyond.
+func TestPlacesComeUpToTheSafeEnd(t *testing.T) {
+	f := exampleRoom(t, "A4")
+	r, v := look(t, f, material.FB, rooms()["four"])
+	var got, want []string
+	for _, w := range placedWords(t, wrap(t, f, r, v)).Pages[0].Words {
+		if w.Bottom-w.Top < 7 { // points; all other words are larger
+			got = append(got, w.Text)
+		}
+	}
+	for i := range r.Baths {
+		tape, ok := draw.TapeOf(v, &r.Baths[i])
+		if !ok || tape.Ends == nil {
+			t.Fatalf("%s has no end", r.Baths[i].Bath.Name)
+		}
+		for n := 15; n <= int(tape.Ends.Safe); n += 5 { // eleven are done: the third place is begun
+			want = append(want, fmt.Sprint(n))
+		}
+	}
+	slices.Sort(got) // poppler reads in an order of its own
+	slices.Sort(want)
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// More baths than a page can hold go on to another; none is left out, and nothing is set over anything.
+func TestManyBathsGoOn(t *testing.T) {
+	f := exampleRoom(t, "Letter")
+	r, v := look(t, f, material.FB, rooms()["at work"])
+	for len(r.Baths) < 40 {
+		r.Baths = append(r.Baths, r.Baths[len(r.Baths)%4])
+	}
+	for what, pdf := range map[string][]byte{"baths": hang(t, f, r, v), "tapes": wrap(t, f, r, v)} {
+		all := placedWords(t, pdf)
+		if len(all.Pages) < 2 {
+			t.Errorf("%s: %d pages", what, len(all.Pages))
+		}
+		for i, page := range all.Pages {
+			inside(t, fmt.Sprint(what, i+1), page.Width, page.Height, page.Words)
+		}
+		safe := 0
+		for i := range r.Baths {
+			if tape, ok := draw.TapeOf(v, &r.Baths[i]); ok && tape.Ends != nil {
+				safe++
+			}
+		}
+		if n := strings.Count(flat(poppler(t, pdf, "pdftotext", "-raw")), " safe"); n != safe {
+			t.Errorf("%s: %d tapes, want %d", what, n, safe)
+		}
 	}
 }
 
