@@ -27,6 +27,7 @@ type bathPage struct {
 	End      words.Phrase
 	Pictures []twoSizes // tape and curve
 	Beside   []words.Phrase
+	Bad      bool // it is not to be used any more: what comes next stands at the head
 	Helps    []words.Phrase
 	Out      []words.Phrase // what is done when it is out
 	Learned  *scene.Scene
@@ -48,6 +49,7 @@ type doneView struct {
 	Text words.Phrase
 	Odd  []words.Phrase
 	Undo string
+	Move bool // the second moved forward: a fresh one is wanted in its place
 }
 
 // bathOf finds the bath of an address with its outlook, which is nil where it is gone.
@@ -56,7 +58,7 @@ func (v *visit) bathOf(r *http.Request) (b book.Bath, s ahead.Scene, report ahea
 	if !there {
 		return b, s, report, nil, errNotFound
 	}
-	s = v.scene(v.askedOf(r, &b))
+	s = v.scene(v.askedOf(r))
 	if b.Gone != nil {
 		return b, s, report, nil, nil
 	}
@@ -71,8 +73,8 @@ func (v *visit) bathOf(r *http.Request) (b book.Bath, s ahead.Scene, report ahea
 	return b, s, report, &report.Baths[i], nil
 }
 
-// askedOf is the material that a page is asked about: as its address says, else as went through the bath last.
-func (v *visit) askedOf(r *http.Request, b *book.Bath) material.Material {
+// askedOf is the material that a page is asked about first, where its address says one.
+func (v *visit) askedOf(r *http.Request) material.Material {
 	if m, err := material.Read(r.URL.Query().Get("material")); err == nil {
 		return m
 	}
@@ -108,6 +110,7 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 	p.outlook(v, o)
 	p.learned(v, o, report)
 	p.Out = v.whenOut(o)
+	p.Bad = outOfUse(o.Lead.Kind)
 	p.Tally = v.tally(r, o, &sc)
 	p.Cards = v.cards(o)
 	p.Other = v.otherTest()

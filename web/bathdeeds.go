@@ -149,7 +149,7 @@ func (s *server) bathAway(r *http.Request, v *visit) error {
 	if !slices.ContainsFunc(v.waysOut(&b), func(t tap) bool { return t.Value == to }) {
 		return errNotFound
 	}
-	say := v.say.Tell("sure_"+to, "Bath", v.calledInBook(&b), "Volume", v.say.Volume(b.Volume))
+	say := v.say.Tell("sure_"+to, "Bath", capital(v.calledInBook(&b)), "Volume", v.say.Volume(b.Volume))
 	if asked, err := v.sure(r, &b, say, to, v.say.Label("to_"+to)); asked {
 		return err
 	}

@@ -104,6 +104,11 @@ func (v *visit) written(r *http.Request, b *book.Bath, all []happened) *doneView
 		return nil
 	}
 	d := &doneView{Text: all[i].Text, Undo: all[i].Undo}
+	for _, e := range b.Events {
+		if _, moved := e.Did.(book.Move); moved && e.Entry == id {
+			d.Move = true
+		}
+	}
 	for _, f := range b.Findings {
 		if f.Entry == id {
 			d.Odd = append(d.Odd, v.say.Tell("odd."+string(f.Kind)))

@@ -34,11 +34,15 @@ type bathsPage struct {
 	Baths []standing
 	Tapes bool
 	Due   []words.Phrase
+	Tally tallyView // for the whole way of what is printed most
+	Count string    // where the tally is sent
+	Did   *doneView
 }
 
 // baths is read from four metres: what to do next, and what each bath still does.
 func (s *server) baths(r *http.Request, v *visit) error {
-	report, err := ahead.Look(v.scene(material.None))
+	sc := v.scene(material.None)
+	report, err := ahead.Look(sc)
 	if err != nil {
 		return err
 	}
@@ -57,10 +61,29 @@ func (s *server) baths(r *http.Request, v *visit) error {
 		one.Made = v.say.Since(o.Bath, nameIn(people, o.Bath.MadeBy))
 		p.Baths, p.Tapes = append(p.Baths, one), p.Tapes || one.Tape != nil
 	}
+	if i := lastOfWay(report.Baths); i >= 0 && !p.Wall {
+		p.Tally, p.Count = v.tally(r, &report.Baths[i], &sc), bathPath(report.Baths[i].Bath.ID)+"/worked"
+	}
+	if b, there := v.state.Bath(r.FormValue("bath")); there {
+		p.Did = v.written(r, &b, v.history(&b, people))
+	}
 	for _, d := range report.Due {
 		p.Due = append(p.Due, v.say.Due(report, d))
 	}
 	return v.show(http.StatusOK, "baths", &p)
+}
+
+// lastOfWay returns the last bath of the first way, where whoever counts a load says so; -1 where there is none.
+func lastOfWay(all []ahead.Outlook) int {
+	last := -1
+	for i := range all {
+		c := &all[i].Chain
+		if c.Material != all[0].Chain.Material || c.Material == material.None {
+			break
+		}
+		last = i
+	}
+	return last
 }
 
 // scene is what stands in the darkroom now, asked about a material.
@@ -111,7 +134,11 @@ func (v *visit) standing(o *ahead.Outlook, scale float64) standing {
 	switch {
 	case o.Lead.Kind == ahead.UseFor && len(o.Tests) > 0 && o.TestAfter > 0:
 		at := strconv.Itoa(int(math.Round(o.Done)) + o.TestAfter)
-		one.Under = v.say.Tell("bath_test_at", "Test", capitalTest(v.say.TestName(o.Tests[0])), "At", at)
+		key := "bath_test_at"
+		if o.Chain.Material == material.Film {
+			key = "bath_test_at_roll"
+		}
+		one.Under = v.say.Tell(key, "Test", capitalTest(v.say.TestName(o.Tests[0])), "At", at)
 	case one.Number != "" || o.Lead.Kind == ahead.UseUntil || o.Lead.Kind == ahead.UseForMany:
 		one.Under = v.say.LeadEnd(*o)
 	default:

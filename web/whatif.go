@@ -185,7 +185,7 @@ func (p *bathPage) compare(v *visit, r *http.Request, s ahead.Scene, o *ahead.Ou
 	}
 	then := report.Baths[i]
 	scale := v.tapeScale([]ahead.Outlook{*o, then})
-	p.Compared = &compared{Sides: []side{v.side(v.say.Label("as_it_is"), o, scale), v.side(title, &then, scale)}}
+	p.Compared = &compared{Sides: []side{v.side(v.say.Label("as_it_is"), o, scale), v.side(capital(title), &then, scale)}}
 	return nil
 }
 

@@ -204,13 +204,13 @@ func (v *visit) spent(s ahead.Scene, id string) bool {
 		return false
 	}
 	return slices.ContainsFunc(report.Baths, func(o ahead.Outlook) bool {
-		switch o.Lead.Kind {
-		case ahead.Spent, ahead.PastDate, ahead.FailedTest, ahead.ForFilmAlone, ahead.PourOut:
-			return o.Bath.ID == id
-		default:
-			return false
-		}
+		return o.Bath.ID == id && (outOfUse(o.Lead.Kind) || o.Lead.Kind == ahead.ForFilmAlone)
 	})
+}
+
+// outOfUse reports whether a bath is not to be used any more.
+func outOfUse(k ahead.FindingKind) bool {
+	return slices.Contains([]ahead.FindingKind{ahead.Spent, ahead.PastDate, ahead.FailedTest, ahead.PourOut}, k)
 }
 
 // fewDraws is how many possible rooms are drawn where a word is wanted, not a count.
@@ -231,6 +231,10 @@ func (v *visit) write(r *http.Request, bath string, body book.Body, spent bool) 
 		return err
 	}
 	q := url.Values{"did": {e.ID}}
+	if r.PostFormValue("back") == "/baths" {
+		q.Set("bath", bath)
+		return v.to(r, "/baths?"+q.Encode())
+	}
 	if spent {
 		q.Set("spent", "yes")
 	}
