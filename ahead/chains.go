@@ -67,6 +67,9 @@ func (t *taker) way(m material.Material) []int {
 	if f := t.file.Darkroom.Standards[m].Fixing; f != process.OneBath {
 		add(process.Fixer, bath.Second)
 	}
+	if m != material.RC {
+		add(process.WashingAid)
+	}
 	return way
 }
 

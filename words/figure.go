@@ -35,7 +35,7 @@ func (v *Voice) Figure(f reckoning.Figure) string {
 		return v.unit(v.decimal(f.Value, 1), "kj_per_kg")
 	case reckoning.KgPerM3:
 		return v.unit(v.decimal(f.Value, 1), "kg_per_m3")
-	case reckoning.L, reckoning.GPerL, reckoning.GPerM2, reckoning.MLPerM2, reckoning.GPerMol, reckoning.MolPerKg, reckoning.KJPerMol:
+	case reckoning.L, reckoning.GPerL, reckoning.GPerM2, reckoning.MLPerM2, reckoning.GPerMol, reckoning.MolPerKg, reckoning.KJPerMol, reckoning.JPerMolK:
 		return v.unit(v.significant(f.Value, figures), string(f.Unit))
 	case reckoning.PH:
 		return v.decimal(f.Value, 1)

@@ -68,7 +68,7 @@ func (v *Voice) fine(f reckoning.Figure) string {
 		return v.decimal(f.Value, 1) + string(nbsp) + "°C"
 	case reckoning.One, reckoning.ML, reckoning.G, reckoning.GPerML, reckoning.MM, reckoning.M2, reckoning.S,
 		reckoning.KJPerKg, reckoning.KgPerM3, reckoning.Money, reckoning.L, reckoning.GPerL, reckoning.GPerM2,
-		reckoning.MLPerM2, reckoning.GPerMol, reckoning.MolPerKg, reckoning.KJPerMol, reckoning.D:
+		reckoning.MLPerM2, reckoning.GPerMol, reckoning.MolPerKg, reckoning.KJPerMol, reckoning.JPerMolK, reckoning.D:
 	case reckoning.PH:
 		return v.decimal(f.Value, 2)
 	}

@@ -20,7 +20,7 @@
 // Every acid is a row of forms that give off one proton after the other; sodium, potassium and the halides take none.
 // Charges balance; pH is −log10 of the activity of H+; ions have Davies' activity coefficients with A of the temperature,
 // uncharged species 1, water 1. Constants follow the temperature by enthalpy and change of heat capacity.
-// The ionic strength is the ions' own. So solved, the pH of the primary buffers is met within 0.011 at 20 and 25 °C.
+// The ionic strength is the ions' own. So solved, the pH of the primary buffers is met within 0.012 at 20 and 25 °C.
 //
 // Sources: constants at 25 °C from the databases of USGS PHREEQC 3 and LibreTexts (each beside its acid, in the
 // reckoning, and as Substance.PKs); those of phthalic, sulfuric and ascorbic acid, hydroquinone and metol are from memory,

@@ -16,9 +16,6 @@ type Result struct {
 	Reckoning []reckoning.Reckoning
 }
 
-// jPerMolK is the unit of a change of heat capacity, J/(mol K).
-const jPerMolK reckoning.Unit = "j_per_mol_k"
-
 // Explain solves the mixture and tells how it came about.
 func (m *Mixture) Explain() Result {
 	state := m.Solve()
@@ -83,7 +80,7 @@ func (m *Mixture) reckonConstant(of string, c Constant) reckoning.Reckoning {
 	}
 	if c.DCp != 0 {
 		puts = append(puts, reckoning.Figure{
-			Name: "heat_capacity", Of: of, Value: c.DCp, Unit: jPerMolK, Origin: reckoning.FromMemory,
+			Name: "heat_capacity", Of: of, Value: c.DCp, Unit: reckoning.JPerMolK, Origin: reckoning.FromMemory,
 		})
 	}
 	return reckoning.Reckoning{

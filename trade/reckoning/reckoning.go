@@ -30,16 +30,17 @@ const (
 	S        Unit = "s" // second
 	KJPerKg  Unit = "kj_per_kg"
 	KgPerM3  Unit = "kg_per_m3"
-	L        Unit = "l"          // litre, where amounts of work are told per litre
-	GPerL    Unit = "g_per_l"    // gram per litre, as of silver in a bath
-	GPerM2   Unit = "g_per_m2"   // gram per square metre, as of silver on a paper
-	MLPerM2  Unit = "ml_per_m2"  // millilitre per square metre, as of liquid that a print carries
-	GPerMol  Unit = "g_per_mol"  // molar mass
-	MolPerKg Unit = "mol_per_kg" // mole per kilogram of water
-	KJPerMol Unit = "kj_per_mol" // enthalpy of a reaction
-	PH       Unit = "ph"         // on the pH scale
-	D        Unit = "d"          // day, for what is told by the calendar
-	Money    Unit = "money"      // in hundredths of the room's currency
+	L        Unit = "l"           // litre, where amounts of work are told per litre
+	GPerL    Unit = "g_per_l"     // gram per litre, as of silver in a bath
+	GPerM2   Unit = "g_per_m2"    // gram per square metre, as of silver on a paper
+	MLPerM2  Unit = "ml_per_m2"   // millilitre per square metre, as of liquid that a print carries
+	GPerMol  Unit = "g_per_mol"   // molar mass
+	MolPerKg Unit = "mol_per_kg"  // mole per kilogram of water
+	KJPerMol Unit = "kj_per_mol"  // enthalpy of a reaction
+	JPerMolK Unit = "j_per_mol_k" // heat capacity of a reaction
+	PH       Unit = "ph"          // on the pH scale
+	D        Unit = "d"           // day, for what is told by the calendar
+	Money    Unit = "money"       // in hundredths of the room's currency
 )
 
 // A Figure is one number in a reckoning.
