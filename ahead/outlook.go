@@ -169,8 +169,12 @@ func (l *looker) course(o *Outlook, a *asked, place int) *Course {
 	return c
 }
 
-// label says what the label's capacity leaves: loads of different materials add as parts of it.
+// label says what the label's capacity leaves: loads of different materials add as parts of it. The label counts what a
+// bath fixes, so of two fixers what went through as the first; of a second it says nothing.
 func (l *looker) label(o *Outlook) {
+	if o.Bath.Role == process.Fixer && o.Chain.place(&o.Bath) == bath.Second {
+		return
+	}
 	all, ok := o.Bath.labelUnits(o.Chain.Material)
 	if !ok {
 		return
@@ -178,7 +182,7 @@ func (l *looker) label(o *Outlook) {
 	used := 0.0
 	for i := range l.scene.Events {
 		p := l.scene.Events[i].Pass
-		if p == nil || !slices.Contains(p.Baths, o.Index) {
+		if p == nil || !slices.Contains(p.Baths, o.Index) || o.Bath.Role == process.Fixer && l.fixedBefore(p, o.Index) {
 			continue
 		}
 		of, known := o.Bath.labelUnits(p.Material)
@@ -189,6 +193,19 @@ func (l *looker) label(o *Outlook) {
 	}
 	whole, left := int(all+1e-9), int(math.Floor(all*(1-used)+1e-9))
 	o.LabelAll, o.Label = &whole, &left
+}
+
+// fixedBefore reports whether sheets met another fixer before a bath.
+func (l *looker) fixedBefore(p *Pass, index int) bool {
+	for _, b := range p.Baths {
+		if b == index {
+			return false
+		}
+		if l.scene.Baths[b].Role == process.Fixer {
+			return true
+		}
+	}
+	return false
 }
 
 // ends finishes what ends a bath: by count, by its day, by a test.
