@@ -132,12 +132,11 @@ func (p *bathPage) about(v *visit, b *book.Bath, people book.People) {
 	if b.Gone == nil {
 		return
 	}
-	to := b.Gone.To
-	if v.say.HasLabel("to_" + key(to)) {
-		to = v.say.Label("to_" + key(to))
-	}
-	p.Gone = v.say.Tell("bath_gone", "When", v.say.DateTime(b.Gone.At), "To", to)
+	p.Gone = v.say.Tell("bath_gone", "When", v.say.DateTime(b.Gone.At), "To", v.wentTo(b.Gone.To))
 }
+
+// wentTo says where a bath went; a word of the room's own is left as it is.
+func (v *visit) wentTo(to string) string { return v.labelOr(to, "gone_"+key(to)) }
 
 // outlook sets the sentence, its pictures and what belongs to it.
 func (p *bathPage) outlook(v *visit, o *ahead.Outlook) {

@@ -56,11 +56,7 @@ func (v *visit) deed(b *book.Bath, did book.Did) words.Phrase {
 		where := nameOf(v.ids.Trays, d.Tray, v.trayNames()) + nameOf(v.ids.Tanks, d.Tank, v.tankNames())
 		return v.say.Tell("did_out", "Where", where)
 	case book.Disposal:
-		to := d.To
-		if v.say.HasLabel("to_" + key(to)) {
-			to = v.say.Label("to_" + key(to))
-		}
-		return v.say.Tell("did_gone", "To", to)
+		return v.say.Tell("did_gone", "To", v.wentTo(d.To))
 	default:
 		return nil
 	}
