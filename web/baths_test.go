@@ -311,6 +311,9 @@ func TestRedPages(t *testing.T) {
 	for _, path := range []string{
 		"/baths", "/baths?wall=1", fixer, fixer + "?if=archival", fixer + "?people=x&hours=2", "/wash",
 		"/wash?material=FB+paper&standard=archival&prints=4+8x10", "/wash?material=FB+paper&prints=x", "/baths/nobody",
+		"/", "/mix", "/mix/ready", "/mix/before/1", "/mix/developer/1", "/mix/developer/2", "/mix/stop/1", "/plan", "/plan/when", "/plan/load/0",
+		"/jug", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", "/shelf", "/shelf/product/new", "/shelf/lot/new",
+		"/bench", "/bench/vessel/new", "/bench/tray/new", "/room", "/file", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints",
 	} {
 		p.Go(path)
 		if _, err := browsertest.Eval[bool](p.Tab, "document.querySelectorAll('details').forEach(d => d.open = true), true"); err != nil {

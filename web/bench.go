@@ -35,7 +35,7 @@ func (s *server) bench(r *http.Request, v *visit) error {
 	}
 	for i, t := range v.file.Bench.Trays {
 		one := thingView{Name: t.Name, Text: v.trayText(t), Change: "/bench/tray/" + v.ids.Trays[i]}
-		if sc, err := v.tray(t, i).Scene(scene.Light); err == nil {
+		if sc, err := v.tray(t, i).Scene(v.form()); err == nil {
 			one.Picture = &sc
 		}
 		p.Trays = append(p.Trays, one)
@@ -65,7 +65,7 @@ func (v *visit) vesselPicture(x measure.Vessel) *scene.Scene {
 	x = withNumbers(x)
 	say := draw.WordsOn(v.say, x, 0, x.Name)
 	say.Stop = ""
-	sc, err := draw.Reading{Vessel: x, Mark: x.Scales[0].To, Say: say}.Scene(scene.Light)
+	sc, err := draw.Reading{Vessel: x, Mark: x.Scales[0].To, Say: say}.Scene(v.form())
 	if err != nil {
 		return nil
 	}
@@ -138,7 +138,7 @@ func (v *visit) sinks(p plan.Plan) []scene.Scene {
 	var out []scene.Scene
 	for _, width := range []float64{0, 1000} {
 		s.Width = width
-		sc, err := s.Scene(scene.Light)
+		sc, err := s.Scene(v.form())
 		if err != nil {
 			return nil
 		}
@@ -153,7 +153,7 @@ func (v *visit) waterPicture(b plan.Bath) *scene.Scene {
 	if !ok {
 		return nil
 	}
-	sc, err := t.Scene(scene.Light)
+	sc, err := t.Scene(v.form())
 	if err != nil {
 		return nil
 	}

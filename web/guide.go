@@ -37,7 +37,7 @@ func (v *visit) guide(r *http.Request, n int) (guide, error) {
 	}
 	say := v.say.Tell("step_of", "N", strconv.Itoa(n), "Of", strconv.Itoa(len(path))).Text()
 	var err error
-	g.Ruler, err = draw.Progress{At: n, Of: len(path), Say: say}.Scene(scene.Light)
+	g.Ruler, err = draw.Progress{At: n, Of: len(path), Say: say}.Scene(v.form())
 	return g, err
 }
 

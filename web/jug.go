@@ -130,7 +130,7 @@ func (p *jugPage) answer(v *visit, req plan.OneRequest, one plan.One) {
 		p.Mix = &mixView{V: v.say, Advice: v.say.Advice(one.Result.Advice)}
 		return
 	}
-	m := viewOf(v.say, one.Result, b)
+	m := viewOf(v.say, v.form(), one.Result, b)
 	m.Note = v.say.DilutionNote(p.Label.Value, one.Dilution)
 	m.Summary = v.say.Summary(one.Result.Choices[0], b, req.Role, one.Tolerance)
 	m.Exact = v.say.Exact(one.Result.Choices[0], req.Role, one.Tolerance)
@@ -139,7 +139,7 @@ func (p *jugPage) answer(v *visit, req plan.OneRequest, one plan.One) {
 }
 
 // viewOf makes the best choice of a result ready to be shown, with the others behind it.
-func viewOf(v *words.Voice, r measure.Result, b words.Batch) mixView {
+func viewOf(v *words.Voice, form scene.Form, r measure.Result, b words.Batch) mixView {
 	c := r.Choices[0]
 	m := mixView{V: v, Lines: v.Mix(c, b), Reckoning: c.Reckoning, Advice: v.Advice(r.Advice)}
 	for i, l := range m.Lines {
@@ -155,7 +155,7 @@ func viewOf(v *words.Voice, r measure.Result, b words.Batch) mixView {
 	all := draw.Told(v, c, b)
 	for i := range c.Steps {
 		if r, ok := all[i]; ok {
-			if s, err := r.Scene(scene.Light); err == nil {
+			if s, err := r.Scene(form); err == nil {
 				m.Pictures = append(m.Pictures, s)
 			}
 		}

@@ -152,7 +152,7 @@ func (v *visit) bathView(b plan.Bath) bathView {
 	all := draw.Bath(v.say, numberedVessels(b))
 	for i := range c.Steps {
 		if r, ok := all[i]; ok {
-			if sc, err := r.Scene(scene.Light); err == nil {
+			if sc, err := r.Scene(v.form()); err == nil {
 				out.Pictures = append(out.Pictures, sc)
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wetside/draw/scene"
@@ -57,7 +58,8 @@ func (v *visit) frame(_ *http.Request, here string) frame {
 
 type pages struct {
 	all    map[string]*template.Template
-	assets map[string]asset // by hashed name
+	reds   map[string]*template.Template // the same for the dark
+	assets map[string]asset              // by hashed name
 	style  string
 	red    string // the style sheet of the red form
 }
@@ -69,7 +71,7 @@ type asset struct {
 
 // newPages parses every template with its layout; one that does not parse is an error at the start.
 func newPages() (*pages, error) {
-	p := &pages{all: map[string]*template.Template{}, assets: map[string]asset{}}
+	p := &pages{all: map[string]*template.Template{}, reds: map[string]*template.Template{}, assets: map[string]asset{}}
 	base, err := template.New("").Funcs(functions()).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
 	if err != nil {
 		return nil, err
@@ -90,6 +92,11 @@ func newPages() (*pages, error) {
 		if p.all[name], err = t.ParseFS(templates, "templates/"+e.Name()); err != nil {
 			return nil, err
 		}
+		red, err := p.all[name].Clone()
+		if err != nil {
+			return nil, err
+		}
+		p.reds[name] = red.Funcs(template.FuncMap{"listed": listed})
 	}
 	return p, p.load()
 }
@@ -130,12 +137,13 @@ func (p *pages) asset(w http.ResponseWriter, r *http.Request) {
 
 func (p *pages) render(w io.Writer, name string, v *visit, data page) error {
 	t, ok := p.all[name]
-	if !ok {
-		return fmt.Errorf("web: no template %s", name)
-	}
 	parts := frameParts{Style: p.style}
 	if v.form() == scene.Red {
+		t, ok = p.reds[name]
 		parts = frameParts{Style: p.red, Red: true}
+	}
+	if !ok {
+		return fmt.Errorf("web: no template %s", name)
 	}
 	data.fill(parts)
 	return t.ExecuteTemplate(w, "layout", data)
@@ -148,7 +156,13 @@ func functions() template.FuncMap {
 		"svg":    func(s scene.Scene) template.HTML { return template.HTML(s.SVG()) }, //nolint:gosec // our own drawing; its words are escaped by scene
 		"add":    func(a, b int) int { return a + b },
 		"dict":   dict,
+		"listed": func(int) template.HTMLAttr { return "" },
 	}
+}
+
+// listed shows a choice as a list on the page: what pops up over it is the browser's own, in white.
+func listed(options int) template.HTMLAttr {
+	return template.HTMLAttr(`size="` + strconv.Itoa(max(2, options)) + `"`) //nolint:gosec // a number
 }
 
 // phraseHTML sets a phrase with its heavy parts strong.

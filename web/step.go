@@ -129,7 +129,7 @@ func (p *stepPage) ruler(v *visit, all []stop, at int) error {
 		return nil
 	}
 	var err error
-	p.Ruler, err = draw.Progress{At: n, Of: of, Say: say}.Scene(scene.Light)
+	p.Ruler, err = draw.Progress{At: n, Of: of, Say: say}.Scene(v.form())
 	return err
 }
 
@@ -153,7 +153,7 @@ func (p *stepPage) reading(v *visit, b plan.Bath, l words.Line) {
 	case measure.Weigh, measure.Tip, measure.Rinse, measure.Stir:
 	}
 	if reading, ok := draw.Bath(v.say, numberedVessels(b))[l.Step]; ok {
-		if s, err := reading.Scene(scene.Light); err == nil {
+		if s, err := reading.Scene(v.form()); err == nil {
 			p.Picture = &s
 		}
 	}
