@@ -126,6 +126,9 @@ func (m *maker) fill(b *Bath, t darkroom.Tray, sheet material.Size) {
 		return
 	}
 	b.Window, b.WindowFigure, b.Volume = w, fig, w.Want
+	if b.Product == "" { // water is not measured that closely
+		b.Volume = max(w.Min, (w.Want+tenth/2)/tenth*tenth)
+	}
 	m.together(b, g, sheet)
 	m.smaller(b, sheet)
 }
@@ -168,3 +171,6 @@ func usual(sheet material.Size, depth quantity.Length) (quantity.Window, error) 
 	w, _, err := process.NominalTray(sheet).Window(depth)
 	return w, err
 }
+
+// tenth of a litre.
+const tenth = quantity.Litre / 10

@@ -26,7 +26,7 @@ func shots() []shot {
 	phone, desk := browsertest.Phone(), browsertest.Desk()
 	phone.Scale, desk.Scale = 2, 1.5
 	return []shot{
-		{"mix-step-phone", "/mix/developer/3", phone, float64(phone.Height)},
+		{"mix-step-phone", "/mix/developer/2", phone, float64(phone.Height)},
 		{"mix-sheet-desk", "/mix", desk, 1400},
 		{"one-jug-phone", "/jug?label=1%2B31&volume=1+L&for=stop+bath", phone, 1400},
 	}
