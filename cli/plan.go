@@ -16,6 +16,7 @@ type planCmd struct {
 	PDF    string `name:"pdf" help:"Write the mix sheet as PDF, too." placeholder:"OUT"`
 	Force  bool   `help:"Overwrite the PDF."`
 	Others int    `help:"How many other ways to tell beside the best, up to 4." default:"0"`
+	If     string `name:"what-if" help:"Put the evening beside another: archival, two baths, FB paper, 12 more, fixer 1+9, 3 L trays." placeholder:"CHANGE"`
 	JSON   bool   `name:"json" help:"Answer as JSON."`
 }
 
@@ -24,6 +25,9 @@ func (c *planCmd) Run(s *session) error {
 	f, err := s.readEvening(c.File, c.JSON)
 	if err != nil {
 		return err
+	}
+	if c.If != "" {
+		return c.whatIf(s, f)
 	}
 	p, err := plan.Make(s.ctx, plan.Request{File: f, Now: s.parts.Now(), Alternatives: min(max(c.Others, 0), measure.MaxAlternatives)})
 	if err != nil {

@@ -36,6 +36,7 @@ type WhatIf struct {
 // Compared is one bath in both: how often it is made, how much of it, and what it does.
 type Compared struct {
 	ID                        string
+	Of                        material.Material // that the counts are of
 	MakingsNow, MakingsThen   int // 0: there is no such bath
 	VolumeNow, VolumeThen     quantity.Volume
 	LeftNow, LeftThen         *bath.Counts // of a fresh bath, sheets of 8×10
@@ -148,10 +149,12 @@ func (w *WhatIf) compare() {
 		x.MakingsThen, x.VolumeThen, x.ChemicalThen = b.Makings, b.Volume, b.chemical()
 	}
 	for _, o := range w.AheadNow.Baths {
-		at(o.Bath.ID).LeftNow = o.Left
+		x := at(o.Bath.ID)
+		x.Of, x.LeftNow = o.Chain.Material, o.Left
 	}
 	for _, o := range w.AheadThen.Baths {
-		at(o.Bath.ID).LeftThen = o.Left
+		x := at(o.Bath.ID)
+		x.Of, x.LeftThen = o.Chain.Material, o.Left
 	}
 }
 
@@ -161,4 +164,10 @@ func (b *Bath) chemical() quantity.Volume {
 		return 0
 	}
 	return sum(b.Mix.Choices[0].ChemicalUsed).Times(max(1, b.Makings))
+}
+
+// Same reports whether nothing changes for the bath.
+func (c *Compared) Same() bool {
+	left := c.LeftNow == c.LeftThen || c.LeftNow != nil && c.LeftThen != nil && *c.LeftNow == *c.LeftThen
+	return left && c.MakingsNow == c.MakingsThen && c.VolumeNow == c.VolumeThen && c.ChemicalNow == c.ChemicalThen
 }
