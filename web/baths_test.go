@@ -1,11 +1,8 @@
 package web_test
 
 import (
-	"bytes"
-	"image/png"
 	"net/http"
 	"net/url"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -294,74 +291,4 @@ func TestAFixerOnAPhone(t *testing.T) {
 	}
 	p.Click("button", "Undo")
 	p.Until("the test is taken back", func() bool { return more(p.Text()) == tapped })
-}
-
-// Every page of the baths in the red form: red on black alone, to the last pixel.
-func TestRedPages(t *testing.T) {
-	h := withExample(t)
-	fixer := h.mixAll()["Fixer 1"]
-	h.post(fixer+"/worked", url.Values{"load": {"20 8x10 in RC paper"}})
-	h.post(fixer+"/tested", url.Values{"test": {"silver strip"}, "result": {"0.5 g/L"}})
-	p := browsertest.Open(t, &chromium, h.URL, browsertest.Phone())
-	p.Expect(422)
-	p.Expect(404)
-	p.Go("/baths")
-	p.Click("button", "Red page")
-	p.See("White light again")
-	for _, path := range []string{
-		"/baths", "/baths?wall=1", fixer, fixer + "?if=archival", fixer + "?people=x&hours=2", "/wash",
-		"/wash?material=FB+paper&standard=archival&prints=4+8x10", "/wash?material=FB+paper&prints=x", "/baths/nobody",
-		"/", "/mix", "/mix/ready", "/mix/before/1", "/mix/developer/1", "/mix/developer/2", "/mix/stop/1", "/plan", "/plan/when", "/plan/load/0",
-		"/jug", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", "/shelf", "/shelf/product/new", "/shelf/lot/new",
-		"/bench", "/bench/vessel/new", "/bench/tray/new", "/room", "/file", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints",
-	} {
-		p.Go(path)
-		if _, err := browsertest.Eval[bool](p.Tab, "document.querySelectorAll('details').forEach(d => d.open = true), true"); err != nil {
-			t.Fatal(err)
-		}
-		p.Audit()
-		redAlone(t, p, path)
-	}
-	if page := p.Text(); strings.Contains(page, "own-") {
-		t.Error("a tray's own colour is on a red page")
-	}
-}
-
-// redAlone fails where a pixel of a page has green or blue in it.
-func redAlone(t *testing.T, p *browsertest.Page, path string) {
-	t.Helper()
-	shot, err := p.Screenshot(0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	img, err := png.Decode(bytes.NewReader(shot))
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, lit := img.Bounds(), 0
-	for y := b.Min.Y; y < b.Max.Y; y++ {
-		for x := b.Min.X; x < b.Max.X; x++ {
-			r, g, bl, _ := img.At(x, y).RGBA()
-			if g|bl != 0 {
-				t.Errorf("%s: a pixel of %d %d %d at %d, %d", path, r>>8, g>>8, bl>>8, x, y)
-				keepPicture(t, shot)
-				return
-			}
-			if r > 0 {
-				lit++
-			}
-		}
-	}
-	if lit == 0 {
-		t.Errorf("%s: nothing is to be seen", path)
-	}
-}
-
-// keepPicture writes a picture for whoever looks into a failure.
-func keepPicture(t *testing.T, shot []byte) {
-	t.Helper()
-	name := t.ArtifactDir() + "/red.png"
-	if err := os.WriteFile(name, shot, 0o600); err != nil {
-		t.Log(err)
-	}
 }

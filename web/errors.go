@@ -11,6 +11,9 @@ import (
 // errNotFound is for an address that leads nowhere.
 var errNotFound = errors.New("no such page")
 
+// errElsewhere is for a form that a page of another house sent.
+var errElsewhere = errors.New("a form from elsewhere")
+
 // status turns an error into a status and the key of what is told.
 func status(err error) (code int, key string) {
 	var tooLarge *http.MaxBytesError
@@ -20,6 +23,8 @@ func status(err error) (code int, key string) {
 		return http.StatusServiceUnavailable, "too_long"
 	case errors.Is(err, errNotFound), errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
 		return http.StatusNotFound, "not_found"
+	case errors.Is(err, errElsewhere):
+		return http.StatusForbidden, "from_elsewhere"
 	case errors.As(err, &tooLarge):
 		return http.StatusRequestEntityTooLarge, "too_large"
 	}
@@ -52,12 +57,12 @@ func (v *visit) fail(r *http.Request, err error) {
 		v.s.Log.ErrorContext(r.Context(), "request failed", "request", v.id, "method", r.Method, "path", r.URL.Path, "error", err)
 	}
 	if v.say == nil {
-		http.Error(v.w, "wetside: something went wrong: "+v.id, code)
+		v.bare(code, "wetside: something went wrong: "+v.id)
 		return
 	}
 	p := errorPage{frame: v.frame(r, "error"), Code: code, Text: v.say.Tell(key, "ID", v.id).Text()}
 	if err := v.show(code, "error", &p); err != nil {
 		v.s.Log.ErrorContext(r.Context(), "error page failed", "request", v.id, "error", err)
-		http.Error(v.w, "wetside: something went wrong: "+v.id, http.StatusInternalServerError)
+		v.bare(http.StatusInternalServerError, "wetside: something went wrong: "+v.id)
 	}
 }

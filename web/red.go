@@ -1,7 +1,9 @@
 package web
 
 import (
+	"html"
 	"net/http"
+	"net/url"
 	"strings"
 
 	"wetside/draw/scene"
@@ -9,6 +11,12 @@ import (
 
 // redCookie says that pages are wanted in the form for the dark.
 const redCookie = "form"
+
+// aYear is how long a device keeps its form, in seconds. It must not end by itself: that would be a white page in the dark.
+const aYear = 365 * 24 * 3600
+
+// firstBytes is the ground of a red page, within the page itself: dark before any style sheet has come.
+const firstBytes = "@media screen{html{background:#000;color:#ec0000;color-scheme:dark}}"
 
 func isRed(r *http.Request) bool {
 	c, err := r.Cookie(redCookie)
@@ -23,16 +31,97 @@ func (v *visit) form() scene.Form {
 	return scene.Light
 }
 
-// lightAs turns the pages red, or back.
-func (s *server) lightAs(r *http.Request, v *visit) error {
-	c := http.Cookie{Name: redCookie, Value: "red", Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: 12 * 3600}
-	if r.PostFormValue("form") != "red" {
-		c.Value, c.MaxAge = "", -1
+// keep keeps a value on this device; an empty one is forgotten. A link from outside (a code on a bottle) must find it too,
+// so that the browser sends it with those.
+func (v *visit) keep(name, value string) {
+	c := http.Cookie{Name: name, Value: value, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode, MaxAge: aYear}
+	if value == "" {
+		c.MaxAge = -1
 	}
 	http.SetCookie(v.w, &c)
-	back := r.PostFormValue("back")
-	if !strings.HasPrefix(back, "/") || strings.HasPrefix(back, "//") || strings.ContainsAny(back, "\\\r\n") {
-		back = "/"
+}
+
+// lightAs turns the pages red, or back. The first time on a device it leads by way of what must be known.
+func (s *server) lightAs(r *http.Request, v *visit) error {
+	back := local(r.PostFormValue("back"))
+	if r.PostFormValue("form") != "red" {
+		v.keep(redCookie, "")
+		return v.to(r, back)
+	}
+	v.keep(redCookie, "red")
+	if _, err := r.Cookie(screenCookie); err != nil {
+		v.keep(screenCookie, screenTest{}.cookie())
+		return v.to(r, "/red?"+url.Values{"back": {back}}.Encode())
 	}
 	return v.to(r, back)
+}
+
+// local returns an address of this house, or its front page.
+func local(path string) string {
+	if !strings.HasPrefix(path, "/") || strings.HasPrefix(path, "//") || strings.ContainsAny(path, "\\\r\n") {
+		return "/"
+	}
+	return path
+}
+
+// here is the address to come back to from the frame: the page itself, or the one whose form is shown again.
+func here(r *http.Request) string {
+	if r.URL.Path == "/red" || strings.HasPrefix(r.URL.Path, "/red/") {
+		return local(r.FormValue("back")) // these are about the way, no places on it
+	}
+	if r.Method == http.MethodGet || r.Method == http.MethodHead {
+		return local(r.URL.RequestURI())
+	}
+	from, err := url.Parse(r.Referer())
+	if err != nil || from.Host != r.Host {
+		return "/"
+	}
+	return local(from.RequestURI())
+}
+
+type whitePage struct {
+	frame
+	To string
+}
+
+// askWhite asks before white light whether the paper is put away.
+func (s *server) askWhite(r *http.Request, v *visit) error {
+	p := whitePage{frame: v.frame(r, "white"), To: local(r.FormValue("back"))}
+	p.Here = "begin" // nothing but the question
+	return v.show(http.StatusOK, "white", &p)
+}
+
+// inWhite keeps what a browser shows in a look of its own (a PDF, a download) for white light.
+func inWhite(h handler) handler {
+	return func(r *http.Request, v *visit) error {
+		if v.red {
+			return v.to(r, "/red/white?"+url.Values{"back": {r.URL.RequestURI()}}.Encode())
+		}
+		return h(r, v)
+	}
+}
+
+// bare sends one sentence where no page can be made; in the dark that is dark too.
+func (v *visit) bare(code int, text string) {
+	if !v.red {
+		http.Error(v.w, text, code)
+		return
+	}
+	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	v.w.WriteHeader(code)
+	_, _ = v.w.Write([]byte(`<!doctype html><meta name="color-scheme" content="dark"><style>` + firstBytes +
+		`</style><body bgcolor="#000000" text="#ec0000"><p>` + html.EscapeString(text))) //nolint:gosec // escaped
+}
+
+// Chosen is the value of the option that is taken: a list of radio buttons, unlike a select, takes none by itself.
+func (f field) Chosen() string {
+	for _, o := range f.Options {
+		if o.Value == f.Value {
+			return f.Value
+		}
+	}
+	if len(f.Options) > 0 {
+		return f.Options[0].Value
+	}
+	return ""
 }

@@ -10,7 +10,6 @@ import (
 	"net/http"
 	"path"
 	"slices"
-	"strconv"
 	"strings"
 
 	"wetside/draw/scene"
@@ -28,16 +27,19 @@ type page interface{ fill(f frameParts) }
 
 // frame is what every page has round it.
 type frame struct {
-	Title string
-	Here  string // which part of the house this is, for the links at the head
-	V     *words.Voice
-	Room  string
+	Title  string
+	Here   string // which part of the house this is, for the links at the head
+	V      *words.Voice
+	Room   string
+	Back   string       // this page, to come back to
+	Screen words.Phrase // how this device's screen did in its test
 	frameParts
 }
 
 type frameParts struct {
-	Style string // address of the style sheet
-	Red   bool   // the form for the dark
+	Style  string       // address of the style sheet
+	Red    bool         // the form for the dark
+	Ground template.CSS // of the red form, in the page itself
 }
 
 // Inside reports whether a page is of the room itself: what stands on its shelf and bench, and how it is set.
@@ -47,11 +49,11 @@ func (f *frame) Inside() bool {
 
 func (f *frame) fill(p frameParts) { f.frameParts = p }
 
-// frame returns the frame of a page; here is a part of the house: today, plan, mix, bench, shelf, room, jug.
-func (v *visit) frame(_ *http.Request, here string) frame {
-	f := frame{Here: here, V: v.say, Room: v.file.Darkroom.Name}
-	if v.say.HasLabel(here) {
-		f.Title = v.say.Label(here)
+// frame returns the frame of a page; part is a part of the house: today, plan, mix, bench, shelf, room, jug.
+func (v *visit) frame(r *http.Request, part string) frame {
+	f := frame{Here: part, V: v.say, Room: v.file.Darkroom.Name, Back: here(r), Screen: v.screenSays(r)}
+	if v.say.HasLabel(part) {
+		f.Title = v.say.Label(part)
 	}
 	return f
 }
@@ -96,7 +98,7 @@ func newPages() (*pages, error) {
 		if err != nil {
 			return nil, err
 		}
-		p.reds[name] = red.Funcs(template.FuncMap{"listed": listed})
+		p.reds[name] = red.Funcs(template.FuncMap{"dark": func() bool { return true }})
 	}
 	return p, p.load()
 }
@@ -110,8 +112,13 @@ func (p *pages) load() error {
 	colours := ":root{" + scene.PaletteFor(scene.Light).CSS() + "}\n" +
 		"@media screen and (prefers-color-scheme:dark){:root{" + scene.PaletteFor(scene.Dark).CSS() + "}}\n"
 	p.style = p.put("wetside.css", "text/css; charset=utf-8", append([]byte(colours), css...))
-	red := ":root{color-scheme:dark;" + scene.PaletteFor(scene.Red).CSS() + "}\n"
-	p.red = p.put("red.css", "text/css; charset=utf-8", append([]byte(red), css...))
+	red, err := assets.ReadFile("assets/red.css")
+	if err != nil {
+		return err
+	}
+	colours = "@media screen{:root{" + scene.PaletteFor(scene.Red).CSS() + "}}\n" +
+		"@media print{:root{" + scene.PaletteFor(scene.Light).CSS() + "}}\n"
+	p.red = p.put("red.css", "text/css; charset=utf-8", slices.Concat([]byte(colours), css, red))
 	return nil
 }
 
@@ -140,7 +147,7 @@ func (p *pages) render(w io.Writer, name string, v *visit, data page) error {
 	parts := frameParts{Style: p.style}
 	if v.form() == scene.Red {
 		t, ok = p.reds[name]
-		parts = frameParts{Style: p.red, Red: true}
+		parts = frameParts{Style: p.red, Red: true, Ground: firstBytes}
 	}
 	if !ok {
 		return fmt.Errorf("web: no template %s", name)
@@ -156,13 +163,8 @@ func functions() template.FuncMap {
 		"svg":    func(s scene.Scene) template.HTML { return template.HTML(s.SVG()) }, //nolint:gosec // our own drawing; its words are escaped by scene
 		"add":    func(a, b int) int { return a + b },
 		"dict":   dict,
-		"listed": func(int) template.HTMLAttr { return "" },
+		"dark":   func() bool { return false },
 	}
-}
-
-// listed shows a choice as a list on the page: what pops up over it is the browser's own, in white.
-func listed(options int) template.HTMLAttr {
-	return template.HTMLAttr(`size="` + strconv.Itoa(max(2, options)) + `"`) //nolint:gosec // a number
 }
 
 // phraseHTML sets a phrase with its heavy parts strong.

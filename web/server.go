@@ -106,7 +106,7 @@ func (s *server) routes() *http.ServeMux {
 		"GET /mix/ready":                 s.mixReady,
 		"GET /mix/{bath}/{n}":            s.mixStep,
 		"POST /mix/{bath}/poured":        s.poured,
-		"GET /mix.pdf":                   s.mixPDF,
+		"GET /mix.pdf":                   inWhite(s.mixPDF),
 		"POST /undo/{id}":                s.undo,
 		"GET /baths":                     s.baths,
 		"GET /baths/{id}":                s.bath,
@@ -118,7 +118,10 @@ func (s *server) routes() *http.ServeMux {
 		"POST /baths/{id}/away":          s.bathAway,
 		"POST /baths/{id}/forward":       s.forward,
 		"GET /wash":                      s.wash,
+		"GET /red":                       s.tellRed,
 		"POST /red":                      s.lightAs,
+		"GET /red/white":                 s.askWhite,
+		"POST /red/screen":               s.screenTested,
 		"GET /bench":                     s.bench,
 		"GET /bench/{kind}/{id}":         s.editThing,
 		"POST /bench/{kind}/{id}":        s.keepThing,
@@ -134,7 +137,7 @@ func (s *server) routes() *http.ServeMux {
 		"POST /room":                     s.keepRoom,
 		"GET /file":                      s.file,
 		"POST /file":                     s.keepFile,
-		"GET /darkroom.yaml":             s.download,
+		"GET /darkroom.yaml":             inWhite(s.download),
 	} {
 		mux.Handle(pattern, s.handle(h))
 	}

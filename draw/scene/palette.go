@@ -50,7 +50,8 @@ func darkPalette() Palette {
 	return p
 }
 
-// redPalette is no brighter than it must be: #eb0000 on black is where small text reaches 4.5:1 (WCAG 2.2).
+// redPalette is no brighter than it must be: #eb0000 on black is where small text reaches 4.5:1 (WCAG 2.2). Nothing in it
+// is brighter than ink; the mark to stop at is told by its width.
 func redPalette() Palette {
 	p := Palette{}
 	for _, role := range Roles() {
@@ -58,7 +59,6 @@ func redPalette() Palette {
 	}
 	p[Paper], p[Liquid] = Colour{}, Colour{}
 	p[Hair], p[Hatch] = Colour{R: 0xb8}, Colour{R: 0xb8}
-	p[Accent] = Colour{R: 0xff}
 	return p
 }
 

@@ -29,6 +29,7 @@ type Tab struct {
 	mu         sync.Mutex
 	complaints []string
 	expected   map[int64]bool // statuses of 400 and above that are wanted
+	frames     [][]byte       // of the film that is being taken
 }
 
 // A Look is how a page is looked at: the window in CSS pixels, and what the reader prefers.
@@ -106,6 +107,8 @@ func (t *Tab) LookAs(l Look) error {
 // listen keeps what the browser complains of.
 func (t *Tab) listen(ev any) {
 	switch ev := ev.(type) {
+	case *page.EventScreencastFrame:
+		t.filmed(ev)
 	case *log.EventEntryAdded:
 		// A failing status is judged where it arrives, below.
 		if ev.Entry.Level == log.EntryLevelError && ev.Entry.Source != log.EntrySourceNetwork {
@@ -125,7 +128,8 @@ func (t *Tab) listen(ev any) {
 			t.complain("%d from %s", ev.Response.Status, ev.Response.URL)
 		}
 	case *network.EventLoadingFailed:
-		if !ev.Canceled {
+		// Forcing states lets the inspector look for a page's text in a cache that may not have it.
+		if !ev.Canceled && ev.ErrorText != "net::ERR_CACHE_MISS" {
 			t.complain("loading failed: %s", ev.ErrorText)
 		}
 	}
