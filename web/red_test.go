@@ -148,7 +148,10 @@ func TestRedBytes(t *testing.T) {
 		}
 		style = first(t, hrefs(a.Text), "/assets/")
 	}
-	css, _, _ := strings.Cut(h.get(style).Text, "@media print")
+	_, css, ok := strings.Cut(h.get(style).Text, "/* The red form")
+	if !ok {
+		t.Error("the style sheet has no red part")
+	}
 	for _, c := range coloured.FindAllString(css, -1) {
 		if len(c) == 7 && c[3:] != "0000" {
 			t.Errorf("the red style sheet has %s", c)
@@ -171,7 +174,7 @@ func slow(t *testing.T, h *house) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	to := httputil.NewSingleHostReverseProxy(u) //nolint:staticcheck // the host is to be this one
+	to := httputil.NewSingleHostReverseProxy(u)
 	s := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if strings.HasPrefix(r.URL.Path, "/assets/") {
 			time.Sleep(150 * time.Millisecond)
