@@ -41,22 +41,26 @@ func TestCases(t *testing.T) {
 		{
 			"FB in one bath", "1+4", 1, material.FB, process.Exhibition, process.OneBath, 2,
 			6, 8, 0,
-			[]string{"6 more 8×10 FB", "exhibition", "8"}, nil,
+			[]string{"6 more 8×10 FB", "exhibition", "8"},
+			nil,
 		},
 		{
 			"two of a litre, FB", "1+4", 1, material.FB, process.Exhibition, process.TwoBaths, 2,
 			24, 32, 0,
-			[]string{"24 more 8×10 FB", "32"}, []string{"fixer 2 moves forward"},
+			[]string{"24 more 8×10 FB", "32"},
+			[]string{"fixer 2 moves forward"},
 		},
 		{
 			"1+9: about half as many", "1+9", 1, material.RC, process.Exhibition, process.OneBath, 2,
 			18, 24, 1,
-			[]string{"more 8×10 RC"}, nil,
+			[]string{"more 8×10 RC"},
+			nil,
 		},
 		{
 			"stop bath of 2 L, FB: not by its colour in red light, but by pH paper", "1+4", 2, material.FB, process.Exhibition, process.OneBath, 1,
 			55, 75, 1,
-			[]string{"more 8×10 FB", "pH paper"}, []string{"red light"},
+			[]string{"more 8×10 FB", "pH paper"},
+			[]string{"red light"},
 		},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -39,6 +39,30 @@ func (t *taker) chains(asked material.Material) {
 			t.scene.Chains = append(t.scene.Chains, t.chain(m, way))
 		}
 	}
+	t.others()
+}
+
+// others asks for the baths that stand beside one that is rather used, each in that one's place.
+func (t *taker) others() {
+	chains := t.scene.Chains
+	for i := range t.scene.Baths {
+		b := &t.scene.Baths[i]
+		if b.Gone || !told(b.Role) || slices.ContainsFunc(chains, func(c Chain) bool { return slices.Contains(c.Baths, i) }) {
+			continue
+		}
+		for _, c := range chains {
+			at := slices.IndexFunc(c.Baths, func(x int) bool {
+				return t.scene.Baths[x].Role == b.Role && t.scene.Baths[x].Place == b.Place
+			})
+			if at < 0 || b.Film != (c.Material == material.Film) || !serves(b, c.Material) {
+				continue
+			}
+			c.Baths = slices.Clone(c.Baths)
+			c.Baths[at] = i
+			t.scene.Chains = append(t.scene.Chains, c)
+			break
+		}
+	}
 }
 
 // way returns the baths that a material goes through: of each role the one that stands in its tray, the youngest first

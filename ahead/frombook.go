@@ -1,6 +1,7 @@
 package ahead
 
 import (
+	"fmt"
 	"slices"
 	"time"
 
@@ -170,6 +171,22 @@ func (t *taker) names() {
 	for i := range t.scene.Baths {
 		if b := &t.scene.Baths[i]; called[b.Name] > 1 && b.Tray+b.Tank != "" {
 			b.Name += ", " + b.Tray + b.Tank
+		}
+	}
+	t.numbered()
+}
+
+// numbered tells baths apart that are still called alike: the second and those after it get a number, in the order they
+// were mixed.
+func (t *taker) numbered() {
+	taken := map[string]int{}
+	for i := range t.scene.Baths {
+		b := &t.scene.Baths[i]
+		if b.Gone || b.Name == "" {
+			continue
+		}
+		if taken[b.Name]++; taken[b.Name] > 1 {
+			b.Name += fmt.Sprintf(" (%d)", taken[b.Name])
 		}
 	}
 }

@@ -127,13 +127,31 @@ func (l *looker) rest() {
 		l.time(&o)
 		o.Lead = Finding{Kind: NoRule, Subject: b.name()}
 		switch {
+		case l.failed(&o):
+			o.End.By = ByTest
+			o.Lead = l.gone(&o, FailedTest)
+		case b.Known == book.MadeUnknown:
+			o.Lead.Kind = ofUnknownAge(b.Role)
 		case !o.End.Date.IsZero() && !l.scene.Now.Before(o.End.Date):
+			o.End.By = timed(b)
 			o.Lead = l.gone(&o, PastDate)
 		case !o.End.Date.IsZero():
 			o.End.By = timed(b)
-			o.Lead = Finding{Kind: UseUntil, Subject: b.name(), Date: o.End.Date}
+			o.Lead = Finding{Kind: UseUntil, Subject: b.name(), By: o.End.By, Date: o.End.Date}
 		}
 		l.report.Baths = append(l.report.Baths, o)
+	}
+}
+
+// ofUnknownAge says what to do with a bath that nobody knows since when it stands: only a fixer is worth a test.
+func ofUnknownAge(r process.Role) FindingKind {
+	switch r {
+	case process.Developer:
+		return PourOut
+	case process.Fixer:
+		return TestFirst
+	default:
+		return UnknownAge
 	}
 }
 

@@ -18,7 +18,7 @@ import (
 )
 
 // few is how many rooms a property draws: so few that many scenes are tried.
-const few = 40
+const few = 25
 
 // anyScene draws a scene: any baths, loads, tests and top-ups, most of them odd.
 func anyScene(t *rapid.T) ahead.Scene {
@@ -152,6 +152,7 @@ func TestSameAnswer(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyScene(t)
+		s.Helps = false // each is a reckoning of its own, and looks the same way
 		first, err := ahead.Look(s)
 		if err != nil {
 			t.Fatal(err)
