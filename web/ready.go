@@ -30,8 +30,9 @@ func (v *visit) ready(b plan.Bath) (book.Bath, bool) {
 // readyView is a bath of the plan and whether it stands ready.
 type readyView struct {
 	Title, Where, At string
-	Since            string // when it was mixed; empty: it is not
-	First            string // where its mixing starts
+	Since            string         // when it was mixed; empty: it is not
+	First            string         // where its mixing starts
+	Lack             []words.Phrase // why it can't be mixed
 }
 
 type readyPage struct {
@@ -48,10 +49,13 @@ func (v *visit) readiness(p plan.Plan) (out []readyView, done int, next string) 
 	all := v.stops(p)
 	for _, i := range p.Order {
 		b := p.Baths[i]
+		one := readyView{Title: v.say.BathTitle(b), Where: unbroken(b.Tray + b.Tank)}
 		if len(b.Mix.Choices) == 0 {
+			if one.Lack = v.lacks(p, b.ID); b.Product != "" && len(one.Lack) > 0 {
+				out = append(out, one) // a tray that stays empty is no bath that is ready
+			}
 			continue
 		}
-		one := readyView{Title: v.say.BathTitle(b), Where: unbroken(b.Tray + b.Tank)}
 		if b.Temperature > 0 {
 			one.At = v.say.Temperature(b.Temperature)
 		}
@@ -71,6 +75,16 @@ func (v *visit) readiness(p plan.Plan) (out []readyView, done int, next string) 
 		next = all[0].at()
 	}
 	return out, done, next
+}
+
+// lacks says why a bath of the plan can't be mixed.
+func (v *visit) lacks(p plan.Plan, bath string) (all []words.Phrase) {
+	for _, m := range p.Missing {
+		if m.Bath == bath {
+			all = append(all, v.say.Missing(m))
+		}
+	}
+	return all
 }
 
 // mixReady is the end of mixing: which baths stand ready, and what comes next.
