@@ -11,6 +11,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"wetside/draw/scene"
 	"wetside/words"
@@ -60,8 +61,8 @@ func (v *visit) frame(r *http.Request, part string) frame {
 
 type pages struct {
 	all    map[string]*template.Template
-	reds   map[string]*template.Template // the same for the dark
-	assets map[string]asset              // by hashed name
+	reds   func() (map[string]*template.Template, error) // the same for the dark, read when first asked for
+	assets map[string]asset                              // by hashed name
 	style  string
 	red    string // the style sheet of the red form
 }
@@ -73,8 +74,23 @@ type asset struct {
 
 // newPages parses every template with its layout; one that does not parse is an error at the start.
 func newPages() (*pages, error) {
-	p := &pages{all: map[string]*template.Template{}, reds: map[string]*template.Template{}, assets: map[string]asset{}}
-	base, err := template.New("").Funcs(functions()).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
+	p := &pages{assets: map[string]asset{}}
+	var err error
+	if p.all, err = parse(functions()); err != nil {
+		return nil, err
+	}
+	p.reds = sync.OnceValues(func() (map[string]*template.Template, error) {
+		dark := functions()
+		dark["dark"] = func() bool { return true }
+		return parse(dark)
+	})
+	return p, p.load()
+}
+
+// parse reads every page with its layout.
+func parse(f template.FuncMap) (map[string]*template.Template, error) {
+	all := map[string]*template.Template{}
+	base, err := template.New("").Funcs(f).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
 	if err != nil {
 		return nil, err
 	}
@@ -91,16 +107,11 @@ func newPages() (*pages, error) {
 		if err != nil {
 			return nil, err
 		}
-		if p.all[name], err = t.ParseFS(templates, "templates/"+e.Name()); err != nil {
+		if all[name], err = t.ParseFS(templates, "templates/"+e.Name()); err != nil {
 			return nil, err
 		}
-		red, err := p.all[name].Clone()
-		if err != nil {
-			return nil, err
-		}
-		p.reds[name] = red.Funcs(template.FuncMap{"dark": func() bool { return true }})
 	}
-	return p, p.load()
+	return all, nil
 }
 
 // load reads the assets; the style sheet gets the colours of the light and the dark look before it.
@@ -146,7 +157,11 @@ func (p *pages) render(w io.Writer, name string, v *visit, data page) error {
 	t, ok := p.all[name]
 	parts := frameParts{Style: p.style}
 	if v.form() == scene.Red {
-		t, ok = p.reds[name]
+		reds, err := p.reds()
+		if err != nil {
+			return err
+		}
+		t, ok = reds[name]
 		parts = frameParts{Style: p.red, Red: true, Ground: firstBytes}
 	}
 	if !ok {
