@@ -141,7 +141,7 @@ func (f *stream) closed(p int, lines []line, carry float64) (count int, by Endin
 			last = w
 		}
 		n := math.Floor(k)
-		if near := unsure * (1 + k); !(k-n >= near && n+1-k >= near) && k < Most {
+		if near := unsure * (1 + k); !(k >= Most) && !(k-n >= near && n+1-k >= near) { // nor where it was not found
 			return 0, NoEnding, false
 		}
 		if n < math.Floor(soonest) {
@@ -204,11 +204,11 @@ func (w *way) start() float64 {
 
 // passes returns after how many sheets, and parts of one, the line goes above 0; infinity where that is beyond Most, NaN
 // where it is not found. It steps as Halley does, three times as many right digits at each, until the next step would
-// not count.
+// not count. From far off its steps are as short as 2/f; so every other one halves, after the first few.
 func (w *way) passes() float64 {
 	low, high := 0.0, math.Inf(1)
 	k := w.start()
-	for range 60 {
+	for step := range 60 {
 		h, d1, d2 := w.slope(k)
 		if h <= 0 {
 			low = k
@@ -217,7 +217,7 @@ func (w *way) passes() float64 {
 		}
 		next := k - 2*h*d1/(2*d1*d1-h*d2)
 		switch {
-		case d1 > 0 && next > low && next < high || h == 0:
+		case (step < 6 || step%2 == 0 || math.IsInf(high, 1)) && d1 > 0 && next > low && next < high || h == 0:
 			if math.Abs(next-k) <= 1e-3*next {
 				w.at = next
 				w.atF *= 1 - w.f*(next-k)

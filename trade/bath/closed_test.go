@@ -155,3 +155,27 @@ func TestOddPairs(t *testing.T) {
 		}
 	}
 }
+
+// A first guess far beyond the end once found nothing there, and the next limit was told in its place: 385 sheets in
+// place of 84.
+func TestClosedFromFarOff(t *testing.T) {
+	t.Parallel()
+	p := bath.Past{Prior: bath.DefaultPrior(), Baths: []bath.Bath{
+		bath.NewDeveloper(1), bath.NewFixer(0.8125, 135.5), bath.NewFixer(5, 128), bath.NewFixer(1, 70),
+	}}
+	sheet := bath.Sheet{Of: material.FB, Area: 0.15625}
+	path := []int{0, 1, 2, 3}
+	p.Steps = []bath.Step{bath.Worked{Sheet: sheet, Sheets: 1, Through: path}}
+	rooms, err := p.Draw(200, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	limit := bath.Limits{Silver: 2.01513671875, FilmStrength: 158, Thiosulfate: 20}
+	ask := bath.Ask{Sheet: sheet, Through: path, Limits: []bath.Limits{{}, limit, limit, limit}}
+	fast, doubled, followed := rooms.Ways(ask, 2)
+	for i := range fast {
+		if fast[i].N >= 0 && fast[i] != doubled[i] || followed[i] != doubled[i] {
+			t.Errorf("room %d: %+v closed, %+v doubled, %+v sheet by sheet", i, fast[i], doubled[i], followed[i])
+		}
+	}
+}

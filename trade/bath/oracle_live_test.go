@@ -6,16 +6,14 @@ import (
 	"math/rand/v2"
 	"os/exec"
 	"testing"
+
+	"wetside/internal/outside"
 )
 
-// numpy returns the interpreter of the independent model, or skips.
+// numpy returns the interpreter of the independent model.
 func numpy(tb testing.TB) string {
 	tb.Helper()
-	const python = "/usr/bin/python3"
-	if err := exec.CommandContext(tb.Context(), python, "-c", "import sys, importlib.util as u; sys.exit(not (u.find_spec('numpy') and u.find_spec('scipy')))").Run(); err != nil {
-		tb.Skipf("%s with numpy and scipy is not there: %v", python, err)
-	}
-	return python
+	return outside.Python(tb, "numpy", "scipy")
 }
 
 // The independent model runs beside and answers what the file of vectors does not hold.
