@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"wetside/darkroom"
+	"wetside/internal/outside"
 )
 
 const schemaPath = "../docs/darkroom.schema.json"
@@ -24,9 +25,7 @@ func TestSchema(t *testing.T) {
 // TestSchemaAgainstFiles validates files by the schema with python-jsonschema, an independent validator: the sample
 // and the example pass; a misspelt field, a word that is none, and a missing name do not.
 func TestSchemaAgainstFiles(t *testing.T) {
-	if exec.Command("python3", "-c", "import yaml, jsonschema").Run() != nil {
-		t.Skip("no python3 with yaml and jsonschema here")
-	}
+	python := outside.Python(t, "yaml", "jsonschema")
 	tests := []struct {
 		file  string
 		valid bool
@@ -59,7 +58,7 @@ for path in sys.argv[2:]:
 	for _, tt := range tests {
 		args = append(args, tt.file)
 	}
-	out, err := exec.CommandContext(t.Context(), "python3", args...).CombinedOutput()
+	out, err := exec.CommandContext(t.Context(), python, args...).CombinedOutput()
 	if err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}

@@ -37,7 +37,7 @@ type WhatIf struct {
 type Compared struct {
 	ID                        string
 	Of                        material.Material // that the counts are of
-	MakingsNow, MakingsThen   int // 0: there is no such bath
+	MakingsNow, MakingsThen   int               // 0: there is no such bath
 	VolumeNow, VolumeThen     quantity.Volume
 	LeftNow, LeftThen         *bath.Counts // of a fresh bath, sheets of 8×10
 	ChemicalNow, ChemicalThen quantity.Volume

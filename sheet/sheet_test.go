@@ -14,6 +14,7 @@ import (
 
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/internal/outside"
 	"wetside/plan"
 	"wetside/sheet"
 	"wetside/words"
@@ -61,12 +62,7 @@ func TestSameInputSameBytes(t *testing.T) {
 // poppler reads a sheet back by one of its programs.
 func poppler(t *testing.T, pdf []byte, program string, args ...string) string {
 	t.Helper()
-	if _, err := exec.LookPath(program); err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatal(err)
-		}
-		t.Skip("no " + program + " on this machine")
-	}
+	path := outside.Program(t, program, "poppler-utils")
 	name := filepath.Join(t.TempDir(), "mix.pdf")
 	if err := os.WriteFile(name, pdf, 0o600); err != nil {
 		t.Fatal(err)
@@ -75,7 +71,7 @@ func poppler(t *testing.T, pdf []byte, program string, args ...string) string {
 	if program == "pdftotext" {
 		args = append(args, "-")
 	}
-	out, err := exec.CommandContext(t.Context(), program, args...).Output()
+	out, err := exec.CommandContext(t.Context(), path, args...).Output()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"wetside/darkroom/outline"
+	"wetside/internal/outside"
 )
 
 // shape compares nodes without their places and styles.
@@ -145,9 +146,7 @@ func at(t *rapid.T, text string, p outline.Place, lines []string) {
 // TestAgainstPyYAML reads what is written with another reader of YAML, PyYAML's BaseLoader, which takes every
 // scalar as text.
 func TestAgainstPyYAML(t *testing.T) {
-	if exec.Command("python3", "-c", "import yaml").Run() != nil {
-		t.Skip("no python3 with yaml here")
-	}
+	interpreter := outside.Python(t, "yaml")
 	gen := root()
 	var sources []string
 	var want []any
@@ -164,7 +163,7 @@ func TestAgainstPyYAML(t *testing.T) {
 		t.Fatal(err)
 	}
 	const script = "import json,sys,yaml\nprint(json.dumps([yaml.load(s,Loader=yaml.BaseLoader) for s in json.load(sys.stdin)]))"
-	python := exec.CommandContext(t.Context(), "python3", "-c", script)
+	python := exec.CommandContext(t.Context(), interpreter, "-c", script)
 	python.Stdin = strings.NewReader(string(in))
 	out, err := python.Output()
 	if err != nil {

@@ -100,6 +100,5 @@ func (c Capacity) puts(d Done) []reckoning.Figure {
 func figureOf(m material.Material, name string, value float64, puts []reckoning.Figure) reckoning.Figure {
 	f := figure(name, value, reckoning.Share)
 	f.Of = m.String()
-	f.By = &reckoning.Reckoning{Rule: name, Puts: puts, Result: f}
-	return f
+	return reckoning.Reckoning{Rule: name, Puts: puts, Result: f}.Figure()
 }

@@ -9,15 +9,15 @@ func (r *Rooms) Reckon(ask Ask, place int, limit *reckoning.Figure, ends *Ends) 
 	carry := r.carryReckoning(&ask)
 	puts := []reckoning.Figure{
 		{Name: "bath_volume", Value: r.Litres(b).P50, Unit: reckoning.L, Origin: reckoning.Measured},
-		linked(carry),
+		carry.Figure(),
 	}
 	rule := "sheets_to_thinning"
 	switch r.past.Baths[b].Kind {
 	case Fixing:
 		rule = "sheets_to_silver"
-		puts = append(puts, linked(r.silverReckoning(&ask)),
+		puts = append(puts, r.silverReckoning(&ask).Figure(),
 			figure("silver_now", r.Now(b, Silver).P50, reckoning.GPerL),
-			linked(r.limitReckoning(b, &ask.Limits[place], limit)))
+			r.limitReckoning(b, &ask.Limits[place], limit).Figure())
 	case Stopping:
 		rule = "sheets_to_ph"
 		puts = append(puts, figure("developer_now", r.Now(b, Developer).P50, reckoning.Share),
@@ -94,10 +94,4 @@ func (r *Rooms) believed(name string, value float64, u reckoning.Unit) reckoning
 
 func figure(name string, value float64, u reckoning.Unit) reckoning.Figure {
 	return reckoning.Figure{Name: name, Value: value, Unit: u, Origin: reckoning.Computed}
-}
-
-func linked(r reckoning.Reckoning) reckoning.Figure {
-	f := r.Result
-	f.By = &r
-	return f
 }

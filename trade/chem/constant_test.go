@@ -3,28 +3,15 @@ package chem_test
 import (
 	"errors"
 	"math"
-	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
 
+	"wetside/internal/outside"
 	"wetside/trade/chem"
 	"wetside/trade/quantity"
 )
-
-const python = "/usr/bin/python3"
-
-// pythonHas skips the test at a desk without a Python package, and fails it where CI=true.
-func pythonHas(t *testing.T, name string) {
-	t.Helper()
-	if err := exec.CommandContext(t.Context(), python, "-c", "import "+name).Run(); err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatalf("python3-%s is missing: %v", name, err)
-		}
-		t.Skipf("no python3-%s here", name)
-	}
-}
 
 func TestDebyeHuckel(t *testing.T) {
 	// Reckoned with python3-iapws from IAPWS-95 and IAPWS R8-97, apart from this program.
@@ -45,7 +32,7 @@ func TestDebyeHuckel(t *testing.T) {
 }
 
 func TestDebyeHuckelAgainstIAPWS(t *testing.T) {
-	pythonHas(t, "iapws")
+	python := outside.Python(t, "iapws")
 	const script = `
 from iapws import IAPWS95
 from iapws._iapws import _Dielectric

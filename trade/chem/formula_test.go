@@ -12,6 +12,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"wetside/internal/outside"
 	"wetside/trade/chem"
 )
 
@@ -72,7 +73,7 @@ func TestMolarMasses(t *testing.T) {
 
 // TestMolarMassesLive asks python3-periodictable itself, for the table's substances with their waters too.
 func TestMolarMassesLive(t *testing.T) {
-	pythonHas(t, "periodictable")
+	python := outside.Python(t, "periodictable")
 	golden, err := os.ReadFile("testdata/molar_masses.txt")
 	if err != nil {
 		t.Fatal(err)

@@ -27,7 +27,7 @@ func (m *Mixture) Explain() Result {
 	}
 	balance.Puts = append(balance.Puts, m.temperature())
 	balance.Puts = append(balance.Puts, m.reckonConstants()...)
-	balance.Puts = append(balance.Puts, by(m.reckonGamma(strength)))
+	balance.Puts = append(balance.Puts, m.reckonGamma(strength).Figure())
 	r.Reckoning = []reckoning.Reckoning{balance, strength}
 	return r
 }
@@ -52,7 +52,7 @@ func (m *Mixture) asked() []reckoning.Figure {
 
 // reckonConstants returns the pK of water and of each acid in the mixture, which open to how they follow from 25 °C.
 func (m *Mixture) reckonConstants() []reckoning.Figure {
-	all := []reckoning.Figure{by(m.reckonConstant("water", water()))}
+	all := []reckoning.Figure{m.reckonConstant("water", water()).Figure()}
 	for i := range m.families {
 		f := &m.families[i]
 		if f.total == 0 {
@@ -64,7 +64,7 @@ func (m *Mixture) reckonConstants() []reckoning.Figure {
 			if len(a.constants) > 1 {
 				of += " " + strconv.Itoa(s+1)
 			}
-			all = append(all, by(m.reckonConstant(of, c)))
+			all = append(all, m.reckonConstant(of, c).Figure())
 		}
 	}
 	return all
@@ -110,17 +110,10 @@ func (m *Mixture) reckonGamma(strength reckoning.Reckoning) reckoning.Reckoning 
 		Puts: []reckoning.Figure{
 			{Name: "debye_huckel", Value: m.slope, Origin: reckoning.Standard, Source: iapws95},
 			{Name: "davies_linear", Value: daviesLinear, Origin: reckoning.Standard, Source: kthDavies},
-			by(strength), m.temperature(),
+			strength.Figure(), m.temperature(),
 		},
 		Result: reckoning.Figure{Name: "activity_coefficient", Value: m.gamma},
 	}
-}
-
-// by returns the result of a reckoning as a figure that can be opened.
-func by(r reckoning.Reckoning) reckoning.Figure {
-	f := r.Result
-	f.By = &r
-	return f
 }
 
 // A Needed is how much of a substance a titration took.
@@ -137,7 +130,7 @@ func (m *Mixture) TitrateExplained(i int, ph float64) (Needed, error) {
 		return Needed{}, err
 	}
 	s := m.parts[i].substance
-	puts := append(m.asked(), by(before.Reckoning[0]),
+	puts := append(m.asked(), before.Reckoning[0].Figure(),
 		reckoning.Figure{Name: "wanted_ph", Value: ph, Unit: reckoning.PH, Origin: reckoning.Asked})
 	return Needed{
 		Amount: Amount{Substance: s, Molality: n},

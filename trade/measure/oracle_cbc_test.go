@@ -12,19 +12,14 @@ import (
 	"testing"
 	"time"
 
+	"wetside/internal/outside"
 	"wetside/trade/measure"
 )
 
 // cbc solves the instances in one run, and returns the readings of each and the time taken.
 func cbc(tb testing.TB, all []measure.Problem) ([]int, time.Duration) {
 	tb.Helper()
-	path, err := exec.LookPath("cbc")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			tb.Fatal("cbc (package coinor-cbc) is missing")
-		}
-		tb.Skip("cbc (package coinor-cbc) is missing")
-	}
+	path := outside.Program(tb, "cbc", "coinor-cbc")
 	program, solution := filepath.Join(tb.TempDir(), "core.lp"), filepath.Join(tb.TempDir(), "core.sol")
 	f, err := os.Create(program)
 	if err != nil {

@@ -68,9 +68,7 @@ func (b *bench) wantedShare(i int) reckoning.Figure {
 		puts = append(puts, label("chemical_parts", b.letter(k), c))
 	}
 	puts = append(puts, label("water_parts", "", d.Water))
-	f := share("wanted_strength", b.letter(i), b.f[i])
-	f.By = &reckoning.Reckoning{Rule: "parts", Puts: puts, Result: f}
-	return f
+	return reckoning.Reckoning{Rule: "parts", Puts: puts, Result: share("wanted_strength", b.letter(i), b.f[i])}.Figure()
 }
 
 // readAt returns the figure of a reading and how often it is done.
@@ -175,9 +173,7 @@ func (b *bench) vesselTerm(uses []use, i int, vessel uint8) reckoning.Figure {
 		by.Puts = append(by.Puts, b.permissible(r), weightFigure(weight), timesFigure(int(u.times)))
 	}
 	by.Result = share("vessel_error", v.Name, math.Abs(sum))
-	f := by.Result
-	f.By = &by
-	return f
+	return by.Figure()
 }
 
 func weightFigure(w float64) reckoning.Figure {
@@ -212,9 +208,7 @@ func (b *bench) permissible(r *reading) reckoning.Figure {
 		Name: "reading", Of: v.Name, Value: at, Unit: unit, Origin: reckoning.Measured,
 	})
 	by.Result = share("permissible_error", v.Name, r.t/r.ml)
-	f := by.Result
-	f.By = &by
-	return f
+	return by.Figure()
 }
 
 // settingTerm reckons how far setting to a mark moves chemical i's share: relative error × weight × √times, because each
@@ -227,9 +221,7 @@ func (b *bench) settingTerm(u use, i int) reckoning.Figure {
 		Rule: "setting_error", Puts: []reckoning.Figure{b.setting(r), weightFigure(weight), timesFigure(int(u.times))},
 	}
 	by.Result = share("setting_error", v.Name, math.Sqrt(float64(u.times))*math.Abs(weight)*r.h/r.ml)
-	f := by.Result
-	f.By = &by
-	return f
+	return by.Figure()
 }
 
 // setting reckons a reading's relative setting error.
@@ -252,7 +244,5 @@ func (b *bench) setting(r *reading) reckoning.Figure {
 	}
 	by.Puts = append(by.Puts, reckoning.Figure{Name: "reading", Of: v.Name, Value: at, Unit: unit, Origin: reckoning.Measured})
 	by.Result = share("setting", v.Name, r.h/r.ml)
-	f := by.Result
-	f.By = &by
-	return f
+	return by.Figure()
 }

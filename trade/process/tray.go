@@ -131,7 +131,5 @@ func mm(name string, l quantity.Length, o reckoning.Origin) reckoning.Figure {
 
 // reckoned returns a computed figure with its rule and what was put in.
 func reckoned(name string, v float64, u reckoning.Unit, rule string, puts ...reckoning.Figure) reckoning.Figure {
-	f := reckoning.Figure{Name: name, Value: v, Unit: u}
-	f.By = &reckoning.Reckoning{Rule: rule, Puts: puts, Result: f}
-	return f
+	return reckoning.Reckoning{Rule: rule, Puts: puts, Result: reckoning.Figure{Name: name, Value: v, Unit: u}}.Figure()
 }

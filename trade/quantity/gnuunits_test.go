@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
 
+	"wetside/internal/outside"
 	"wetside/trade/quantity"
 )
 
@@ -23,13 +23,7 @@ type asked struct {
 // gnuUnits answers the questions with the real program, in one run of it.
 func gnuUnits(t *testing.T, questions []asked) []float64 {
 	t.Helper()
-	path, err := exec.LookPath("units")
-	if err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatal("GNU units is not installed")
-		}
-		t.Skip("GNU units is not installed")
-	}
+	path := outside.Program(t, "units", "units")
 	var in bytes.Buffer
 	for _, q := range questions {
 		fmt.Fprintf(&in, "%s\n%s\n", q.have, q.want)

@@ -60,3 +60,10 @@ type Reckoning struct {
 	Puts   []Figure
 	Result Figure
 }
+
+// Figure returns the result as a figure that can be opened: its By is the reckoning itself.
+func (r Reckoning) Figure() Figure {
+	f := r.Result
+	f.By = &r
+	return f
+}

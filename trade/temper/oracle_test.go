@@ -5,27 +5,20 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
 
+	"wetside/internal/outside"
 	"wetside/trade/quantity"
 	"wetside/trade/temper"
 )
 
-// iapws runs testdata/water.py under Debian's Python and returns the numbers of each line. Without
-// python3-iapws it skips at a desk and fails where CI=true.
+// iapws runs testdata/water.py under Debian's Python and returns the numbers of each line.
 func iapws(t *testing.T, lines []string) [][]float64 {
 	t.Helper()
-	const python = "/usr/bin/python3"
-	if err := exec.CommandContext(t.Context(), python, "-c", "import iapws").Run(); err != nil {
-		if os.Getenv("CI") == "true" {
-			t.Fatalf("python3-iapws is missing: %v", err)
-		}
-		t.Skip("no python3-iapws here")
-	}
+	python := outside.Python(t, "iapws")
 	cmd := exec.CommandContext(t.Context(), python, "testdata/water.py")
 	cmd.Stdin = strings.NewReader(strings.Join(lines, "\n") + "\n")
 	var stderr bytes.Buffer

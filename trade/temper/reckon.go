@@ -45,7 +45,7 @@ func (p Problem) reckon(r Result) []reckoning.Reckoning {
 // reckonWaters says how much of each source there is.
 func (p Problem) reckonWaters(r Result, water reckoning.Reckoning) []reckoning.Reckoning {
 	puts := []reckoning.Figure{
-		by(water), celsius("cold", p.Cold, reckoning.Asked), enthalpy("enthalpy_cold", p.Cold),
+		water.Figure(), celsius("cold", p.Cold, reckoning.Asked), enthalpy("enthalpy_cold", p.Cold),
 		celsius("hot", p.Hot, reckoning.Asked), enthalpy("enthalpy_hot", p.Hot),
 	}
 	var all []reckoning.Reckoning
@@ -73,13 +73,6 @@ func (p Problem) reckonWaters(r Result, water reckoning.Reckoning) []reckoning.R
 
 func said(rule string, puts []reckoning.Figure, result reckoning.Figure) reckoning.Reckoning {
 	return reckoning.Reckoning{Rule: rule, Puts: puts, Result: result}
-}
-
-// by returns the result of a reckoning as a figure that can be opened.
-func by(r reckoning.Reckoning) reckoning.Figure {
-	f := r.Result
-	f.By = &r
-	return f
 }
 
 func ml(name string, v quantity.Volume, o reckoning.Origin) reckoning.Figure {

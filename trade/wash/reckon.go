@@ -179,8 +179,7 @@ func (s *solver) contactPut(w Way, res Result) reckoning.Figure {
 func (s *solver) by(rule string, result reckoning.Figure, puts ...reckoning.Figure) reckoning.Figure {
 	r := reckoning.Reckoning{Rule: rule, Puts: puts, Result: result}
 	s.reckonings = append(s.reckonings, r)
-	result.By = &r
-	return result
+	return r.Figure()
 }
 
 func figure(name string, value float64, u reckoning.Unit, o reckoning.Origin) reckoning.Figure {
