@@ -133,12 +133,11 @@ func (t *taker) chain(m material.Material, way []int) Chain {
 // tonight takes what the session still wants: today's, less what went through since it began.
 func (t *taker) tonight() {
 	ses := &t.file.Session
-	if !ses.Starts.Given() {
+	now := t.scene.Now
+	starts, said := ses.Start(now.Location())
+	if !said {
 		return
 	}
-	now := t.scene.Now
-	y, m, d := ses.Starts.Value.Date()
-	starts := time.Date(y, m, d, ses.Starts.Value.Hour(), ses.Starts.Value.Minute(), 0, 0, now.Location())
 	lasts := ses.Lasts.Or(usualEvening)
 	if now.Before(starts.Add(-12*time.Hour)) || now.After(starts.Add(lasts+2*time.Hour)) {
 		return
@@ -148,7 +147,7 @@ func (t *taker) tonight() {
 		one, _ := l.Size.Value.Area()
 		strip := t.file.Darkroom.Strip.Value.Float()
 		if !t.file.Darkroom.Strip.Given() {
-			strip = usualStrip
+			strip = process.StripPart().Value
 		}
 		p := Pass{Material: l.Material, Area: float64(one), Sheets: float64(l.Sheets+l.Rolls) + strip*float64(l.Strips)}
 		for i := range t.scene.Events {
@@ -163,7 +162,4 @@ func (t *taker) tonight() {
 	}
 }
 
-const (
-	usualEvening = 3 * time.Hour
-	usualStrip   = 0.25 // of a sheet, common practice
-)
+const usualEvening = 3 * time.Hour

@@ -1,7 +1,6 @@
 package ahead
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -13,10 +12,9 @@ import (
 )
 
 // FromBook makes the scene of what stands in a darkroom by its book, at a moment in the room's own zone. asked is the
-// material that is asked about first; material.None leaves that to what is to be made, or was made last. f is
-// what s.File returned.
-func FromBook(s *book.State, f darkroom.File, asked material.Material, now time.Time) Scene {
-	_, ids := s.File(nil)
+// material that is asked about first; material.None leaves that to what is to be made, or was made last.
+func FromBook(s *book.State, asked material.Material, now time.Time) Scene {
+	f, ids := s.File(nil)
 	t := taker{state: s, file: &f, ids: &ids, at: map[string]int{}, scene: Scene{Room: f.Darkroom, Now: now}}
 	t.baths()
 	t.events()
@@ -30,8 +28,9 @@ type taker struct {
 	file  *darkroom.File
 	ids   *book.IDs
 	all   []book.Bath
-	at    map[string]int // of Scene.Baths, by the book's id
-	dev   int            // stand-ins, -1 until they are wanted
+	known map[string]*book.Bath // all of them by the book's id
+	at    map[string]int        // of Scene.Baths, by the book's id
+	dev   int                   // stand-ins, -1 until they are wanted
 	wet   int
 	scene Scene
 }
@@ -43,7 +42,10 @@ const standIn = 1e6
 // in for: a developer that carries developer, water that only wets.
 func (t *taker) baths() {
 	t.dev, t.wet = -1, -1
-	t.all = t.state.Baths()
+	t.all, t.known = t.state.Baths(), map[string]*book.Bath{}
+	for i := range t.all {
+		t.known[t.all[i].ID] = &t.all[i]
+	}
 	keep := map[string]bool{}
 	for i := range t.all {
 		if t.all[i].Gone == nil {
@@ -58,7 +60,7 @@ func (t *taker) baths() {
 		t.at[b.ID] = len(t.scene.Baths)
 		t.scene.Baths = append(t.scene.Baths, t.bath(b))
 	}
-	t.names()
+	Name(t.scene.Baths)
 }
 
 // upstream marks a bath and the fixers whose liquid was carried into it.
@@ -67,11 +69,9 @@ func (t *taker) upstream(keep map[string]bool, id string) {
 		return
 	}
 	keep[id] = true
-	for i := range t.all {
-		if b := &t.all[i]; b.ID == id {
-			for _, before := range b.Comes {
-				t.upstream(keep, before)
-			}
+	if b := t.known[id]; b != nil {
+		for _, before := range b.Comes {
+			t.upstream(keep, before)
 		}
 	}
 }
@@ -148,49 +148,6 @@ func stoodOpen(b *book.Bath) time.Duration {
 	return max(sum, 0)
 }
 
-// names calls the baths: developer, fixer 1, fixer 2; what would be called alike by its tray or bottle, too.
-func (t *taker) names() {
-	called := map[string]int{}
-	for i := range t.scene.Baths {
-		b := &t.scene.Baths[i]
-		b.Name = b.Role.String()
-		switch b.Place {
-		case bath.First:
-			b.Name += " 1"
-		case bath.Second:
-			b.Name += " 2"
-		case bath.Alone:
-		}
-		if b.Film && b.Name != "" {
-			b.Name = "film " + b.Name
-		}
-		if !b.Gone {
-			called[b.Name]++
-		}
-	}
-	for i := range t.scene.Baths {
-		if b := &t.scene.Baths[i]; called[b.Name] > 1 && b.Tray+b.Tank != "" {
-			b.Name += ", " + b.Tray + b.Tank
-		}
-	}
-	t.numbered()
-}
-
-// numbered tells baths apart that are still called alike: the second and those after it get a number, in the order they
-// were mixed.
-func (t *taker) numbered() {
-	taken := map[string]int{}
-	for i := range t.scene.Baths {
-		b := &t.scene.Baths[i]
-		if b.Gone || b.Name == "" {
-			continue
-		}
-		if taken[b.Name]++; taken[b.Name] > 1 {
-			b.Name += fmt.Sprintf(" (%d)", taken[b.Name])
-		}
-	}
-}
-
 // path turns the ids of a load into indexes, with stand-ins for what is gone.
 func (t *taker) path(through []string) []int {
 	var path []int
@@ -207,13 +164,7 @@ func (t *taker) path(through []string) []int {
 }
 
 func (t *taker) standFor(id string) int {
-	role := process.NoRole
-	for i := range t.all {
-		if t.all[i].ID == id {
-			role = t.role(&t.all[i])
-		}
-	}
-	if role == process.Developer {
+	if b := t.known[id]; b != nil && t.role(b) == process.Developer {
 		if t.dev < 0 {
 			t.dev = t.addStandIn(process.Developer)
 		}

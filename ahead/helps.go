@@ -65,7 +65,7 @@ func otherWays(o *Outlook) []way {
 	})
 	add(true, HelpMore, func(s *Scene, index int) { s.Baths[index].Litres *= 1.5 })
 	add(true, HelpDrain, func(s *Scene, _ int) {
-		drained := 10 * time.Second
+		drained := time.Duration(process.Drain().Value) * time.Second
 		if s.Room.DrainTime.Given() {
 			drained = s.Room.DrainTime.Value
 		}

@@ -129,8 +129,7 @@ func TestFirstBeforeSecond(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, _ := s.File(nil)
-	report, err := ahead.Look(ahead.FromBook(s, f, material.FB, firstDay.Add(time.Hour)))
+	report, err := ahead.Look(ahead.FromBook(s, material.FB, firstDay.Add(time.Hour)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -90,7 +90,7 @@ func (l *looker) counted(o *Outlook, a *asked, place int, places []int) {
 		after := a.after.First(places...)
 		o.After = &after
 	}
-	o.Reckoning = l.rooms.Reckon(a.ask, place, a.figures[place], a.now)
+	o.Reckoning = append(l.rooms.Reckon(a.ask, place, a.figures[place], a.now), o.Reckoning...)
 	if l.scene.Courses {
 		o.Course = l.course(o, a, place)
 	}
@@ -151,7 +151,7 @@ func (l *looker) developer(o *Outlook) {
 
 // oneShot reports a film developer that its label has poured away after its film.
 func (b *Bath) oneShot() bool {
-	return b.Role == process.Developer && b.Tank != "" && b.Product != nil && (b.Product.Reuse == "" || b.Product.Reuse == "one-shot")
+	return b.Role == process.Developer && b.Tank != "" && b.Product != nil && b.Product.OneShot()
 }
 
 // course follows the bath a third beyond its likely end.
@@ -175,24 +175,33 @@ func (l *looker) label(o *Outlook) {
 	if o.Bath.Role == process.Fixer && o.Chain.place(&o.Bath) == bath.Second {
 		return
 	}
-	all, ok := o.Bath.labelUnits(o.Chain.Material)
+	b := &o.Bath
+	if b.Product == nil {
+		return
+	}
+	label := b.Product.Label(b.strength())
+	for m := range label {
+		if label[m] == (bath.Capacity{}) {
+			label[m] = label[o.Chain.Material] // what the label does not name counts as what is asked about
+		}
+	}
+	var done []bath.Done
+	for i := range l.scene.Events {
+		p := l.scene.Events[i].Pass
+		if p != nil && slices.Contains(p.Baths, o.Index) && (b.Role != process.Fixer || !l.fixedBefore(p, o.Index)) {
+			done = append(done, bath.Done{Of: p.Material, Area: p.Area * p.Sheets, Rolls: p.Units()})
+		}
+	}
+	one := bath.Done{Of: o.Chain.Material, Area: Area8x10, Rolls: 1}
+	all, ok := bath.LabelLeft(&label, b.Litres, 0, one)
 	if !ok {
 		return
 	}
-	used := 0.0
-	for i := range l.scene.Events {
-		p := l.scene.Events[i].Pass
-		if p == nil || !slices.Contains(p.Baths, o.Index) || o.Bath.Role == process.Fixer && l.fixedBefore(p, o.Index) {
-			continue
-		}
-		of, known := o.Bath.labelUnits(p.Material)
-		if !known {
-			of = all
-		}
-		used += p.Units() / of
-	}
-	whole, left := int(all+1e-9), int(math.Floor(all*(1-used)+1e-9))
-	o.LabelAll, o.Label = &whole, &left
+	used, _ := bath.LabelUsed(&label, b.Litres, done...)
+	left, _ := bath.LabelLeft(&label, b.Litres, used.Result.Value, one)
+	whole, rest := int(all.Result.Value), int(left.Result.Value)
+	o.LabelAll, o.Label = &whole, &rest
+	o.Reckoning = append(o.Reckoning, used, left)
 }
 
 // fixedBefore reports whether sheets met another fixer before a bath.

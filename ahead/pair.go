@@ -37,15 +37,13 @@ func (l *looker) pair(o *Outlook) {
 	if b.Place == bath.Second {
 		return
 	}
-	changes, sheets := bath.MostChanges(), bath.MostPerLitre()
-	most := sheets.Value * b.Litres
-	if float64(b.Changes) >= changes.Value || b.PairSheets >= most {
-		o.more(Finding{Kind: BothNew, Subject: b.name(), Figures: []reckoning.Figure{
-			count("changes", float64(b.Changes)), count("pair_sheets", b.PairSheets), count("most_pair_sheets", most),
-		}})
+	pair, perLitre := bath.DefaultPair(), b.PairSheets/b.Litres
+	o.Reckoning = append(o.Reckoning, pair.Reckon(b.Changes, perLitre))
+	if pair.BothNew(b.Changes, perLitre) != bath.NotYet {
+		o.more(Finding{Kind: BothNew, Subject: b.name()})
 		return
 	}
 	o.more(Finding{Kind: MovesForward, Subject: b.name(), Figures: []reckoning.Figure{
-		count("changes", float64(b.Changes)), count("changes_left", changes.Value-float64(b.Changes)),
+		count("changes_left", pair.MostChanges-float64(b.Changes)),
 	}})
 }

@@ -73,9 +73,8 @@ func (r *room) look(day, minute int, m material.Material, id string) ahead.Outlo
 	if u := s.Unread(); len(u) > 0 {
 		r.t.Fatalf("unread: %+v", u)
 	}
-	f, _ := s.File(nil)
 	now := firstDay.AddDate(0, 0, day).Add(time.Duration(minute) * time.Minute)
-	report, err := ahead.Look(ahead.FromBook(s, f, m, now))
+	report, err := ahead.Look(ahead.FromBook(s, m, now))
 	if err != nil {
 		r.t.Fatal(err)
 	}

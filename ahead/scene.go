@@ -34,7 +34,9 @@ type Scene struct {
 // A Bath is one bath that stands there or is to be mixed.
 type Bath struct {
 	ID      string // the book's or the plan's
-	Name    string // as people call it: "fixer 1"
+	Name    string // as people call it: "fixer 1"; see Name
+	Apart   string // what parts it from another of that name: where it stands
+	Nth     int    // else its number among them, from 2 on
 	Role    process.Role
 	Place   bath.Place // of a fixer
 	Product *darkroom.Product

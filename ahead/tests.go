@@ -34,9 +34,8 @@ func (l *looker) fixerTests(o *Outlook, a *asked, place int) {
 		return
 	}
 	limit := a.ask.Limits[place].Silver
-	strip := l.scene.Room.SilverStrip
-	lowest := usualLowestStep
-	if len(strip) > 0 {
+	lowest := bath.UsualStrip()[0]
+	if strip := l.scene.Room.SilverStrip; len(strip) > 0 {
 		lowest = strip[0]
 	}
 	if limit > lowest {
@@ -52,9 +51,6 @@ func (o *Outlook) stripCannot(limit, lowest float64) {
 		{Name: "limit", Value: limit, Unit: reckoning.GPerL}, {Name: "step", Value: lowest, Unit: reckoning.GPerL, Origin: reckoning.FromMemory},
 	}})
 }
-
-// usualLowestStep is the lowest useful step of a silver strip where a room has not said its own, g/L, from memory.
-const usualLowestStep = 0.5
 
 // failed reports whether the last test of its kind says that a bath is out.
 func (l *looker) failed(o *Outlook) bool {

@@ -6,7 +6,6 @@ import (
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/trade/keep"
-	"wetside/trade/material"
 	"wetside/trade/quantity"
 )
 
@@ -88,30 +87,4 @@ func (l *looker) dayFirst(o *Outlook) {
 	if o.End.Date.Before(last) {
 		o.End.By = timed(b)
 	}
-}
-
-// labelUnits returns what the label says that the bath does of a material, in sheets of 8×10.
-func (b *Bath) labelUnits(m material.Material) (float64, bool) {
-	if b.Product == nil {
-		return 0, false
-	}
-	c, ok := b.Product.Capacity[m]
-	if !ok || !c.Given() {
-		return 0, false
-	}
-	per := c.Value.Area
-	units := float64(per) / Area8x10
-	if c.Value.Rolls > 0 {
-		units = c.Value.Rolls
-	}
-	if c.Value.PerBottle {
-		if len(b.Product.Packs) == 0 || !b.Product.Packs[0].Holds.Given() || b.strength() == 0 {
-			return 0, false
-		}
-		return units * b.Litres * b.strength() / (b.Product.Packs[0].Holds.Value.ML() / 1000), true
-	}
-	if c.Value.Per == 0 {
-		return 0, false
-	}
-	return units * b.Litres / (c.Value.Per.ML() / 1000), true
 }

@@ -102,7 +102,7 @@ func (c *bathsCmd) scene(s *session, asked material.Material) (f darkroom.File, 
 		})
 		return f, scene, err
 	}
-	if f, err = s.readEvening(c.File, c.JSON); err != nil {
+	if f, err = s.readFile(c.File, c.JSON); err != nil {
 		return f, scene, err
 	}
 	scene, err = plan.Ahead(s.ctx, plan.Request{File: f, Now: s.parts.Now()}, asked)

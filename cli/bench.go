@@ -42,7 +42,7 @@ func (s *session) onBench(dir string, asJSON bool, f func(*bench) error) error {
 
 // scene returns what stands there, asked about a material.
 func (b *bench) scene(asked material.Material) ahead.Scene {
-	return ahead.FromBook(b.state, b.file, asked, b.s.parts.Now())
+	return ahead.FromBook(b.state, asked, b.s.parts.Now())
 }
 
 // every is the word for all the baths that a material goes through.
@@ -95,7 +95,9 @@ func (b *bench) one(scene *ahead.Scene, name string) (string, error) {
 			continue
 		}
 		names = append(names, x.Name)
-		if strings.EqualFold(x.Name, name) || strings.EqualFold(b.v.BathCalled(*x), name) {
+		plain := *x
+		plain.Apart, plain.Nth = "", 0
+		if strings.EqualFold(x.Name, name) || strings.EqualFold(b.v.BathCalled(plain), name) {
 			ids = append(ids, x.ID)
 		}
 	}

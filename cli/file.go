@@ -4,7 +4,6 @@ import (
 	"errors"
 	"io"
 	"os"
-	"time"
 
 	"wetside/darkroom"
 	"wetside/trade/quantity"
@@ -49,16 +48,6 @@ func (s *session) readFile(name string, asJSON bool) (darkroom.File, error) {
 		return darkroom.File{}, bad(asJSON, "%s: %w", name, err)
 	}
 	return f, nil
-}
-
-// readEvening reads a darkroom file whose session starts by the clock on the wall: in the zone of this machine.
-func (s *session) readEvening(name string, asJSON bool) (darkroom.File, error) {
-	f, err := s.readFile(name, asJSON)
-	if starts := &f.Session.Starts; err == nil && starts.Given() {
-		y, m, d := starts.Value.Date()
-		starts.Value = time.Date(y, m, d, starts.Value.Hour(), starts.Value.Minute(), 0, 0, s.parts.Now().Location())
-	}
-	return f, err
 }
 
 // problem is one mistake as `check --json` tells it.

@@ -22,7 +22,7 @@ type planCmd struct {
 
 // Run plans an evening.
 func (c *planCmd) Run(s *session) error {
-	f, err := s.readEvening(c.File, c.JSON)
+	f, err := s.readFile(c.File, c.JSON)
 	if err != nil {
 		return err
 	}

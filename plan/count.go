@@ -2,12 +2,12 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"wetside/ahead"
 	"wetside/darkroom"
 	"wetside/trade/material"
 	"wetside/trade/process"
-	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
 )
 
@@ -27,62 +27,41 @@ type counted struct {
 // add as parts of it.
 func (m *maker) count() map[string]counted {
 	out := map[string]counted{}
-	for _, x := range []material.Material{material.RC, material.FB, material.Film} {
-		s, units := m.paperScene(x)
-		if units == 0 {
-			continue
-		}
+	s := m.plan.scene(&m.r, material.None, len(m.plan.Loads))
+	ways := s.Chains
+	s.Tonight, s.Draws = nil, countDraws
+	for i, c := range ways {
+		units := m.units(c.Material)
+		s.Chains = ways[i : i+1]
 		r, err := ahead.Look(s)
 		if err != nil {
 			continue // a scene that can't be reckoned is planned by its labels
 		}
 		for _, o := range r.Baths {
-			if o.Left == nil || o.Left.P10 <= 0 || o.Bath.Role == process.Developer {
+			if o.Left == nil || o.Left.P10 <= 0 || !slices.Contains(c.Baths, o.Index) {
 				continue
 			}
-			c := out[o.Bath.ID]
+			x := out[o.Bath.ID]
 			part := units / float64(o.Left.P10)
-			if part > c.part || c.safe == 0 {
-				c.safe, c.testAfter, c.standard = o.Left.P10, o.TestAfter, o.Chain.Standard
+			if part > x.part || x.safe == 0 {
+				x.safe, x.testAfter, x.standard = o.Left.P10, o.TestAfter, o.Chain.Standard
 			}
-			c.part += part
-			c.tonight += units
-			out[o.Bath.ID] = c
+			x.part += part
+			x.tonight += units
+			out[o.Bath.ID] = x
 		}
 	}
 	return out
 }
 
-// paperScene is the way of a material through fresh baths, and how many sheets of 8×10 the evening wants of it.
-func (m *maker) paperScene(x material.Material) (s ahead.Scene, units float64) {
-	s = ahead.Scene{Room: m.file.Darkroom, Now: m.plan.Starts, Draws: countDraws}
+// units returns how many sheets of 8×10 the evening wants of a material.
+func (m *maker) units(x material.Material) (units float64) {
 	for i := range m.plan.Loads {
-		l := &m.plan.Loads[i]
-		if l.Material != x {
-			continue
+		if l := &m.plan.Loads[i]; l.Material == x {
+			units += float64(l.Area) / ahead.Area8x10
 		}
-		units += float64(l.Area) / ahead.Area8x10
-		if len(s.Chains) > 0 {
-			continue
-		}
-		c := ahead.Chain{Material: x, Standard: l.Standard, Fixing: l.Fixing}
-		for _, step := range []process.Step{process.Develop, process.Stop, process.Fix, process.SecondFix} {
-			j, ok := m.loadBaths[i][step]
-			if !ok || m.products[j] == nil || m.plan.Baths[j].Window.Max == 0 {
-				continue
-			}
-			b := m.plan.standing(j, &m.file, m.plan.Starts)
-			b.Product = m.products[j]
-			b.Litres = math.Max(b.Litres, float64(m.plan.Baths[j].Window.Max)/float64(quantity.Litre))
-			if m.plan.Baths[j].Volume > 0 {
-				b.Litres = m.plan.Baths[j].Volume.ML() / 1000
-			}
-			c.Baths = append(c.Baths, len(s.Baths))
-			s.Baths = append(s.Baths, b)
-		}
-		s.Chains = []ahead.Chain{c}
 	}
-	return s, units
+	return units
 }
 
 // byCount says how often a fixer or stop bath is made, so that no print goes through one past its safe count.

@@ -62,7 +62,7 @@ func (m *maker) tankBaths(load int, tank darkroom.Tank, reels int) {
 		}
 		b.Tank, b.Rolls = tank.Name, reels
 		b.Window, _ = process.TankWindow(covers)
-		if b.Role == process.Developer && oneShot(p) {
+		if b.Role == process.Developer && p.OneShot() {
 			b.Makings = runs
 		}
 		m.joinTank(load, n.stage.Step, b, p, covers)
@@ -91,9 +91,6 @@ func (m *maker) joinTank(load int, step process.Step, b Bath, p *darkroom.Produc
 	}
 	m.loadBaths[load][step] = m.add(b, p)
 }
-
-// oneShot reports whether a developer is used once: so for film where its label says nothing else (common practice).
-func oneShot(p *darkroom.Product) bool { return p.Reuse == "" || p.Reuse == "one-shot" }
 
 // leastPerRoll checks, before anything is poured, that there is enough chemical for the film in the tank, whatever
 // the dilution.

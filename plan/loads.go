@@ -10,9 +10,6 @@ import (
 	"wetside/trade/reckoning"
 )
 
-// stripPart is a test strip's part of a sheet where the room says nothing: a quarter, common practice.
-const stripPart = 0.25
-
 // loads resolves what is to be made: permanence, area, units.
 func (m *maker) loads() {
 	for _, l := range m.file.Session.ToMake {
@@ -62,7 +59,8 @@ func (m *maker) wanted(x *Load, w darkroom.Wanted) {
 // area adds up what goes through the baths, strips as parts of a sheet.
 func (m *maker) area(x *Load) {
 	one, fig := x.Size.Area()
-	strip, origin := stripPart, reckoning.CommonPractice
+	usual := process.StripPart()
+	strip, origin := usual.Value, usual.Origin
 	if s := m.file.Darkroom.Strip; s.Given() {
 		strip, origin = s.Value.Float(), reckoning.Measured
 	}

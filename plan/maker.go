@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"time"
-
 	"wetside/darkroom"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
@@ -28,20 +26,14 @@ func newMaker(r Request) *maker {
 	m.plan.Name = r.File.Darkroom.Name
 	m.plan.System = r.system()
 	m.plan.Starts = r.Now
-	if s := r.File.Session.Starts; s.Given() {
-		m.plan.Starts = onTheWall(s.Value, r.Now.Location())
+	if start, said := r.File.Session.Start(r.Now.Location()); said {
+		m.plan.Starts = start
 	}
 	m.left = make([]quantity.Volume, len(r.File.Shelf.Lots))
 	for i, l := range r.File.Shelf.Lots {
 		m.left[i] = content(l, m.product(l.Product))
 	}
 	return m
-}
-
-// onTheWall returns the moment at which the room's clock shows what was written down.
-func onTheWall(t time.Time, zone *time.Location) time.Time {
-	y, m, d := t.Date()
-	return time.Date(y, m, d, t.Hour(), t.Minute(), t.Second(), 0, zone)
 }
 
 // content returns what a lot holds now, as far as it is known.

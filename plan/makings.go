@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"wetside/darkroom"
+	"wetside/trade/bath"
 	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
@@ -11,13 +12,14 @@ import (
 )
 
 // makings says how many times the bath is made this evening: by what the sheets do to a fixer or stop bath, counted to
-// the safe end, and by its label's capacity, whichever is more often. Loads of different materials add as fractions of it. Where prints are fixed in two baths, the second moves forward when the
-// first is spent, so each further making is one fresh second bath.
+// the safe end, and by its label's capacity, whichever is more often. Loads of different materials add as fractions of it.
+// Where prints are fixed in two baths, the second moves forward when the first is spent, so each further making is one
+// fresh second bath.
 func (m *maker) makings(b *Bath, p *darkroom.Product) {
 	if b.Role != process.Developer && b.Role != process.StopBath && b.Role != process.Fixer {
 		return
 	}
-	if b.Tank != "" && b.Role == process.Developer && oneShot(p) {
+	if b.Tank != "" && b.Role == process.Developer && p.OneShot() {
 		return
 	}
 	b.Makings, _ = m.byCount(b, p)
@@ -55,25 +57,20 @@ func (m *maker) hasSecond(b *Bath) bool {
 
 // life adds up what the evening wants of a bath, as a part of one making's capacity by its label.
 func (m *maker) life(b *Bath, p *darkroom.Product) (Life, bool) {
-	var out Life
-	known := false
+	chemical := sum(b.Mix.Choices[0].Chemical)
+	label := p.Label(chemical.ML() / b.Volume.ML())
+	var done []bath.Done
 	for _, x := range b.Materials {
-		c, ok := p.Capacity[x]
-		if !ok {
-			continue
+		if label[x] != (bath.Capacity{}) {
+			area, rolls := m.through(b, x)
+			done = append(done, bath.Done{Of: x, Area: float64(area), Rolls: rolls})
 		}
-		area, rolls := m.through(b, x)
-		part, ok := partOf(c.Value, area, rolls, b.Volume, sum(b.Mix.Choices[0].Chemical), p)
-		if !ok {
-			continue
-		}
-		known = true
-		out.Load += part
-		out.Figures = append(out.Figures,
-			reckoning.Figure{Name: "area", Of: x.String(), Value: float64(area), Unit: reckoning.M2},
-			reckoning.Figure{Name: "part_of_capacity", Of: c.Text, Value: part, Unit: reckoning.Share, Origin: reckoning.Label})
 	}
-	return out, known
+	if len(done) == 0 {
+		return Life{}, false
+	}
+	used, _ := bath.LabelUsed(&label, b.Volume.ML()/1000, done...)
+	return Life{Load: used.Result.Value, Figures: used.Puts}, true
 }
 
 // through returns the area and the rolls of a material that go through a bath.
@@ -92,25 +89,4 @@ func (m *maker) through(b *Bath, x material.Material) (quantity.Area, float64) {
 		}
 	}
 	return area, rolls
-}
-
-// partOf returns what a load is of the capacity of so much working solution.
-func partOf(c darkroom.Capacity, area quantity.Area, rolls float64, v, chemical quantity.Volume, p *darkroom.Product) (float64, bool) {
-	makings := 1.0
-	switch {
-	case c.PerBottle: // what a whole bottle does, so the bath does the part of it that went in
-		if len(p.Packs) == 0 || p.Packs[0].Holds.Value <= 0 {
-			return 0, false
-		}
-		makings = chemical.ML() / p.Packs[0].Holds.Value.ML()
-	case c.Per > 0:
-		makings = v.ML() / c.Per.ML()
-	}
-	switch {
-	case c.Rolls > 0:
-		return rolls / (c.Rolls * makings), makings > 0
-	case c.Area > 0:
-		return float64(area) / (float64(c.Area) * makings), makings > 0
-	}
-	return 0, false
 }

@@ -3,8 +3,6 @@ package plan
 import (
 	"context"
 	"slices"
-	"strconv"
-	"strings"
 	"time"
 
 	"wetside/ahead"
@@ -58,14 +56,15 @@ func (p *Plan) scene(r *Request, asked material.Material, wanted int) ahead.Scen
 	if d := r.File.Session.Lasts; d.Given() {
 		s.Ends = starts.Add(d.Value)
 	}
-	at := make([]int, len(p.Baths)) // of Scene.Baths, -1 for plain water
+	at := make([]int, len(p.Baths)) // of Scene.Baths, -1 for plain water and for what nothing holds
 	for i := range p.Baths {
 		at[i] = -1
-		if b := &p.Baths[i]; b.Role != process.NoRole && b.Product != "" {
+		if b := &p.Baths[i]; b.Role != process.NoRole && b.Product != "" && b.litres() > 0 {
 			at[i] = len(s.Baths)
 			s.Baths = append(s.Baths, p.standing(i, &r.File, starts))
 		}
 	}
+	ahead.Name(s.Baths)
 	for i := range p.Loads {
 		l := &p.Loads[i]
 		way := l.way(at)
@@ -112,12 +111,21 @@ func (l *Load) pass(way []int, room darkroom.Room) ahead.Pass {
 	return p
 }
 
+// litres is how much of a bath there will be: what its marks come to, or what is wanted where nothing measures it; 0 where
+// nobody knows what it stands in.
+func (b *Bath) litres() float64 {
+	if b.Volume > 0 {
+		return b.Volume.ML() / 1000
+	}
+	return b.Window.Want.ML() / 1000
+}
+
 // standing is a bath as it stands when it was made up.
 func (p *Plan) standing(i int, f *darkroom.File, made time.Time) ahead.Bath {
 	b := &p.Baths[i]
 	out := ahead.Bath{
-		ID: b.ID, Name: p.called(i), Role: b.Role, Place: bath.Alone, Dilution: b.Dilution, Words: b.Words,
-		Litres: b.Volume.ML() / 1000, Tray: b.Tray, Tank: b.Tank, Colour: b.Colour, Made: made, Since: made,
+		ID: b.ID, Role: b.Role, Place: bath.Alone, Dilution: b.Dilution, Words: b.Words,
+		Litres: b.litres(), Tray: b.Tray, Tank: b.Tank, Colour: b.Colour, Made: made, Since: made,
 		Film: has(b.Materials, material.Film), Container: darkroom.InTray,
 	}
 	out.Paper = !out.Film
@@ -141,19 +149,4 @@ func (p *Plan) second(i int) bool {
 	return slices.ContainsFunc(p.Baths, func(o Bath) bool {
 		return o.Step == process.SecondFix && has(o.Materials, material.Film) == film
 	})
-}
-
-// called returns what people call a bath: fixer 1 and fixer 2 where there are two.
-func (p *Plan) called(i int) string {
-	b := &p.Baths[i]
-	name := strings.ReplaceAll(b.ID, "-", " ")
-	switch {
-	case b.Role == process.StopBath:
-		return strings.Replace(name, "stop", process.StopBath.String(), 1)
-	case b.Step == process.SecondFix:
-		return strings.ReplaceAll(name, "fixer second", "fixer 2")
-	case b.Step == process.Fix && p.second(i):
-		return strings.ReplaceAll(name, "fixer", "fixer "+strconv.Itoa(1))
-	}
-	return name
 }

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -124,4 +125,18 @@ func TestArchivalInOneBath(t *testing.T) {
 		}
 	}
 	t.Fatal("no fixer")
+}
+
+// A bath that nothing stands in hinders no answer about the others.
+func TestOutlookBesideABathWithoutATray(t *testing.T) {
+	t.Parallel()
+	text := strings.Replace(room("1+4", "exhibition", "two baths", "2 L"), "session:", "    - {name: washing aid, role: washing aid, form: liquid, dilutions: {FB paper: 1+19}}\nsession:", 1)
+	text = strings.Replace(text, "fixing: two baths}\nbench", "fixing: two baths, washing_aid: yes}\nbench", 1)
+	r := outlook(t, text, material.FB)
+	for _, o := range r.Baths {
+		if o.Bath.Name == "fixer 1" && o.Left != nil && o.Left.P10 == 48 {
+			return
+		}
+	}
+	t.Fatalf("no fixer 1 with 48 among %d baths", len(r.Baths))
 }

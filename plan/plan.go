@@ -20,13 +20,13 @@ func Make(ctx context.Context, r Request) (Plan, error) {
 	m.loads()
 	m.paperBaths()
 	m.filmBaths()
+	m.chains()
 	if err := m.measureAll(ctx); err != nil {
 		return Plan{}, err
 	}
 	m.temperAll(ctx)
 	m.stockTempers(ctx)
 	m.rinses()
-	m.chains()
 	m.cautions()
 	m.cost()
 	return m.plan, ctx.Err()

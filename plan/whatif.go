@@ -65,10 +65,7 @@ func both(ctx context.Context, r Request) (Plan, ahead.Report, error) {
 	if err != nil {
 		return p, ahead.Report{}, err
 	}
-	s, err := Ahead(ctx, r, material.None)
-	if err != nil {
-		return p, ahead.Report{}, err
-	}
+	s := p.scene(&r, material.None, len(p.Loads))
 	s.Draws = 1000
 	report, err := ahead.Look(s)
 	return p, report, err

@@ -88,7 +88,7 @@ func lastOfWay(all []ahead.Outlook) int {
 
 // scene is what stands in the darkroom now, asked about a material.
 func (v *visit) scene(asked material.Material) ahead.Scene {
-	return ahead.FromBook(v.state, v.file, asked, v.s.Now())
+	return ahead.FromBook(v.state, asked, v.s.Now())
 }
 
 // tapeScale is the one scale of all tapes on a page.

@@ -7,6 +7,7 @@ import (
 
 	"wetside/ahead"
 	"wetside/book"
+	"wetside/trade/bath"
 	"wetside/trade/process"
 	"wetside/words"
 )
@@ -21,14 +22,11 @@ type cardView struct {
 	Wrong  bool    // one of them can't be read
 }
 
-// usualStrip is the steps of a silver strip where the room has not said its own, g/L; from memory.
-func usualStrip() []float64 { return []float64{0.5, 1, 1.5, 2, 3, 5} }
-
 func (v *visit) strip() []float64 {
 	if s := v.file.Darkroom.SilverStrip; len(s) > 0 {
 		return s
 	}
-	return usualStrip()
+	return bath.UsualStrip()
 }
 
 // cards are the tests that tell something of a bath, the most telling first.

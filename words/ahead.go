@@ -15,7 +15,10 @@ import (
 
 // BathCalled names a bath that stands there: fixer, fixer 1, film fixer.
 func (v *Voice) BathCalled(b ahead.Bath) string {
-	a := args{"Role": v.Role(b.Role), "Number": ""}
+	a := args{"Role": v.Role(b.Role), "Number": "", "Apart": own(b.Apart), "Nth": ""}
+	if b.Nth > 0 {
+		a["Nth"] = v.whole(b.Nth)
+	}
 	switch b.Place {
 	case bath.First:
 		a["Number"] = v.whole(1)

@@ -134,6 +134,10 @@ func LeastThiosulfate() reckoning.Figure {
 	return reckoning.Figure{Name: "least_thiosulfate", Value: 0.5, Unit: reckoning.Share, Origin: reckoning.FromMemory}
 }
 
+// UsualStrip returns the steps of a silver strip where a room has not said its own, g/L, from memory. The first is the
+// least that one can tell.
+func UsualStrip() []float64 { return []float64{0.5, 1, 1.5, 2, 3, 5} }
+
 // StopAcid returns the acetic acid of a stop bath whose label declares nothing, mol/kg: 48 mL of 28 % acid in the
 // litre (handbook).
 func StopAcid() reckoning.Figure {

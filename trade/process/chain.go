@@ -130,6 +130,11 @@ func (g *Stage) take(to *time.Duration, name string, t said, s Step) {
 	})
 }
 
+// StripPart returns what part of a sheet a test strip is where a room says nothing.
+func StripPart() reckoning.Figure {
+	return reckoning.Figure{Name: "strip", Value: 0.25, Origin: reckoning.CommonPractice}
+}
+
 // Drain returns how long a print drains between two baths by default, 10 s (from memory). Handbooks
 // say 5 to 15 s: see DrainRange.
 func Drain() reckoning.Figure {
