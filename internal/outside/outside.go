@@ -32,7 +32,7 @@ func Python(tb testing.TB, modules ...string) string {
 // Missing skips a test at a desk and fails it in CI.
 func Missing(tb testing.TB, what string) {
 	tb.Helper()
-	if os.Getenv("CI") == "true" {
+	if os.Getenv("CI") == "true" { //nolint:forbidigo // tests have no configuration but the environment
 		tb.Fatal(what + " is missing: run tools/packages")
 		return
 	}
