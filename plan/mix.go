@@ -50,13 +50,17 @@ func (m *maker) measureAll(ctx context.Context) error {
 // measure finds one bath's readings, its makings and its lots.
 func (m *maker) measure(ctx context.Context, b *Bath, p *darkroom.Product) error {
 	prob := m.problem(b, p)
+	unmeasured := Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name}
+	if chemicals, _, err := b.Dilution.Amounts(b.Window.Want); err == nil {
+		unmeasured.Need = sum(chemicals)
+	}
 	if len(prob.Vessels) == 0 {
-		m.lack(Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name})
+		m.lack(unmeasured)
 		return nil
 	}
 	res, err := solve(ctx, prob, m.r.Alternatives)
 	if errors.Is(err, measure.ErrProblem) {
-		m.lack(Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name})
+		m.lack(unmeasured)
 		return nil
 	}
 	if err != nil {
@@ -64,11 +68,10 @@ func (m *maker) measure(ctx context.Context, b *Bath, p *darkroom.Product) error
 	}
 	b.Mix = res
 	if res.Status != measure.Optimal {
-		x := Missing{Kind: NoVessel, Bath: b.ID, Product: p.Name}
 		if res.Advice != nil {
-			x.Near = res.Advice.Get.Name
+			unmeasured.Near = res.Advice.Get.Name
 		}
-		m.lack(x)
+		m.lack(unmeasured)
 		return nil
 	}
 	c := res.Choices[0]

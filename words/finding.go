@@ -42,6 +42,9 @@ func (v *Voice) Missing(m plan.Missing) Phrase {
 	if m.Have == 0 {
 		a["Have"] = ""
 	}
+	if m.Need == 0 {
+		a["Need"] = ""
+	}
 	key := "missing." + string(m.Kind)
 	if len(m.Steps) > 1 {
 		var names []string

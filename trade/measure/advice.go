@@ -96,8 +96,6 @@ func usualVessels(sys quantity.System) []Vessel {
 		metric(Cylinder, 25, "25 mL cylinder", 5, 5, 50),
 		metric(Cylinder, 10, "10 mL cylinder", 2, 2, 10),
 		metric(Cylinder, 50, "50 mL cylinder", 10, 10, 100),
-		metric(Cylinder, 500, "500 mL cylinder", 100, 50, 500),
-		metric(Cylinder, 1000, "1000 mL cylinder", 200, 100, 1000),
 		metric(Syringe, 5, "5 mL syringe", 2, 2, 10),
 		metric(Syringe, 20, "20 mL syringe", 10, 10, 50),
 		metric(Jug, 2000, "two-litre jug", 2000, 1000, 2000),
