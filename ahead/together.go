@@ -33,14 +33,19 @@ func (l *looker) lead() {
 	}
 }
 
-// bad reports whether a bath is not to be used as it is.
-func (o *Outlook) bad() bool {
+// OutOfUse reports whether a bath is not to be used any more.
+func (o *Outlook) OutOfUse() bool {
 	switch o.Lead.Kind {
-	case Spent, PastDate, FailedTest, PourOut, TestFirst, UseTwoBaths:
+	case Spent, PastDate, FailedTest, PourOut:
 		return true
 	default:
 		return false
 	}
+}
+
+// bad reports whether a bath is not to be used as it is.
+func (o *Outlook) bad() bool {
+	return o.OutOfUse() || o.Lead.Kind == TestFirst || o.Lead.Kind == UseTwoBaths
 }
 
 // nextTest returns the bath whose test is due first, -1 where none is.

@@ -28,7 +28,7 @@ type hung struct {
 // and its day, its tape.
 func (b *wall) bath(o *ahead.Outlook, scale, x float64) block {
 	h := hung{
-		name: heavy(capital(b.v.BathCalled(o.Bath))), where: plain(b.where(o)), big: big(b.v, o), say: sentence(b.v, *o),
+		name: heavy(capital(b.v.BathCalled(o.Bath))), where: plain(b.where(o)), big: b.v.Big(*o), say: sentence(b.v, *o),
 		more: b.beneath(o), x: x, right: x + b.column(), left: x,
 	}
 	if t, ok := b.tray(o); ok {
@@ -92,7 +92,7 @@ func (b *wall) beneath(o *ahead.Outlook) []words.Phrase {
 	if say := test(b.v, o); len(say) > 0 {
 		all = append(all, say)
 	}
-	if day := until(b.v, o); day != "" {
+	if day := b.v.Until(*o); day != "" {
 		say := b.v.Tell("sheet.discard_by", "When", day)
 		if len(all) > 0 && b.columns == 1 {
 			all[0] = append(append(all[0], words.Segment{Text: "  ·  "}), say...)
@@ -111,7 +111,7 @@ func (b *wall) beneath(o *ahead.Outlook) []words.Phrase {
 
 // test says which test a bath wants and at which count; nothing where a test settles nothing.
 func test(v *words.Voice, o *ahead.Outlook) words.Phrase {
-	if len(o.Tests) == 0 || ended(o) {
+	if len(o.Tests) == 0 || o.OutOfUse() {
 		return nil
 	}
 	name := v.TestName(o.Tests[0])
@@ -122,35 +122,6 @@ func test(v *words.Voice, o *ahead.Outlook) words.Phrase {
 		return v.Tell("sheet.test_at", "N", whole(math.Round(o.Done*1e6)/1e6+float64(o.TestAfter)), "Test", name)
 	}
 	return nil
-}
-
-// until says until when a bath keeps; empty where that is not known or over.
-func until(v *words.Voice, o *ahead.Outlook) string {
-	if o.End.Date.IsZero() || ended(o) {
-		return ""
-	}
-	if o.End.Date.Hour() == 23 && o.End.Date.Minute() == 59 {
-		return v.Date(o.End.Date) // the whole of the day is good
-	}
-	return v.DateTime(o.End.Date)
-}
-
-// ended reports whether a bath is not to be used any more.
-func ended(o *ahead.Outlook) bool {
-	k := o.Lead.Kind
-	return k == ahead.Spent || k == ahead.PastDate || k == ahead.FailedTest || k == ahead.PourOut
-}
-
-// big says in two words what stands large beside a bath's name: "17 more", "test first".
-func big(v *words.Voice, o *ahead.Outlook) words.Phrase {
-	n, day := "", ""
-	if o.Left != nil {
-		n = whole(float64(o.Left.P10))
-	}
-	if !o.End.Date.IsZero() {
-		day = v.Day(o.End.Date)
-	}
-	return v.Tell("sheet.big."+string(o.Lead.Kind), "N", n, "Day", day)
 }
 
 // sentence says what a bath still does and what ends it; its day and its test stand under it.

@@ -131,13 +131,13 @@ func (p *strip) blank(from, to, base float64) {
 
 // keep sets until when the bath keeps at the right, with a place to write it where nobody knows; it returns where it begins.
 func (p *strip) keep(right, base float64) float64 {
-	if ended(p.outlook) {
-		say := heavy(big(p.v, p.outlook).Text())
+	if p.outlook.OutOfUse() {
+		say := heavy(p.v.Big(*p.outlook).Text())
 		at := right - p.wideText(say, stripTitle)
 		p.text(say, at, base, stripTitle)
 		return at
 	}
-	if day := until(p.v, p.outlook); day != "" {
+	if day := p.v.Until(*p.outlook); day != "" {
 		say := p.v.Tell("sheet.keep_until", "When", day)
 		at := right - p.wideText(say, stripTitle)
 		p.text(say, at, base, stripTitle)

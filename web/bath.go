@@ -110,7 +110,7 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 	p.outlook(v, o)
 	p.learned(v, o, report)
 	p.Out = v.whenOut(o)
-	p.Bad = outOfUse(o.Lead.Kind)
+	p.Bad = o.OutOfUse()
 	p.Tally = v.tally(r, o, &sc)
 	p.Cards = v.cards(o)
 	p.Other = v.otherTest()

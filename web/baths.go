@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"math"
 	"net/http"
 	"slices"
@@ -19,8 +20,8 @@ import (
 type standing struct {
 	Name, Where, At string
 	Tray            *scene.Scene // its tray, from above
-	Number          string       // how many more, its safe end; empty: Word says it
-	Word, Units     string       // of what, where it is a count
+	Big             words.Phrase // how many more, its safe end, or a word in its place
+	Units           string       // of what, where it is a count
 	Under           words.Phrase // what comes next for it
 	Tape            *scene.Scene
 	Made            words.Phrase
@@ -34,8 +35,9 @@ type bathsPage struct {
 	Baths []standing
 	Tapes bool
 	Due   []words.Phrase
-	Tally tallyView // for the whole way of what is printed most
-	Count string    // where the tally is sent
+	Lacks words.Phrase // what tonight wants and does not stand here
+	Tally tallyView    // for the whole way of what is printed most
+	Count string       // where the tally is sent
 	Did   *doneView
 }
 
@@ -67,10 +69,32 @@ func (s *server) baths(r *http.Request, v *visit) error {
 	if b, there := v.state.Bath(r.FormValue("bath")); there {
 		p.Did = v.written(r, &b, v.history(&b, people))
 	}
+	if p.Lacks, err = v.notHere(r.Context()); err != nil {
+		return err
+	}
 	for _, d := range report.Due {
 		p.Due = append(p.Due, v.say.Due(report, d))
 	}
 	return v.show(http.StatusOK, "baths", &p)
+}
+
+// notHere names the baths that tonight wants and that nobody has mixed, where others stand ready already.
+func (v *visit) notHere(ctx context.Context) (words.Phrase, error) {
+	p, err := v.plan(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var names []string
+	all, done, _ := v.readiness(p)
+	for _, b := range all {
+		if b.Since == "" {
+			names = append(names, b.Name)
+		}
+	}
+	if done == 0 || len(names) == 0 {
+		return nil, nil
+	}
+	return v.say.Tell("not_here", "Baths", strings.Join(names, ", ")), nil
 }
 
 // lastOfWay returns the last bath of the first way, where whoever counts a load says so; -1 where there is none.
@@ -123,12 +147,13 @@ func drawn(s scene.Scene, err error) *scene.Scene {
 func (v *visit) standing(o *ahead.Outlook, scale float64) standing {
 	one := standing{
 		Name: capital(v.say.BathCalled(o.Bath)), Where: o.Bath.Tray + o.Bath.Tank, At: bathPath(o.Bath.ID),
-		Tape: v.tape(o, scale, draw.Wall), Tray: v.trayOf(o),
+		Tape: v.tape(o, scale, draw.Wall), Tray: v.trayOf(o), Big: v.say.Big(*o),
 	}
 	if one.Where == "" && o.Bath.Container != "" {
 		one.Where = v.word("", string(o.Bath.Container))
 	}
-	if one.Number, one.Word = v.big(o); one.Number != "" {
+	counted := o.Lead.Kind == ahead.UseFor || o.Lead.Kind == ahead.UseForLabel
+	if counted {
 		one.Units = v.say.OfUnits(o.Chain.Material)
 	}
 	switch {
@@ -139,38 +164,12 @@ func (v *visit) standing(o *ahead.Outlook, scale float64) standing {
 			key = "bath_test_at_roll"
 		}
 		one.Under = v.say.Tell(key, "Test", capitalTest(v.say.TestName(o.Tests[0])), "At", at)
-	case one.Number != "" || o.Lead.Kind == ahead.UseUntil || o.Lead.Kind == ahead.UseForMany:
+	case counted || o.Lead.Kind == ahead.UseUntil || o.Lead.Kind == ahead.UseForMany:
 		one.Under = v.say.LeadEnd(*o)
 	default:
 		one.Under = v.say.Lead(*o)
 	}
 	return one
-}
-
-// big is what is set large: a count, or a word in its place.
-func (v *visit) big(o *ahead.Outlook) (number, word string) {
-	switch o.Lead.Kind {
-	case ahead.UseFor, ahead.UseForLabel:
-		return strconv.Itoa(o.Left.P10), v.say.Label("more_sheets")
-	case ahead.UseUntil:
-		return "", v.say.Tell("until_day", "Day", v.say.Date(o.End.Date)).Text()
-	case ahead.OneShot:
-		return "", v.say.Label("big_once")
-	case ahead.UseForMany:
-		return "", v.say.Label("big_many")
-	case ahead.Spent, ahead.FailedTest, ahead.PastDate:
-		return "", v.say.Label("big_spent")
-	case ahead.UseTwoBaths:
-		return "", v.say.Label("big_two_baths")
-	case ahead.PourOut:
-		return "", v.say.Label("big_pour_out")
-	case ahead.TestFirst:
-		return "", v.say.Label("big_test_first")
-	case ahead.ForFilmAlone:
-		return "", v.say.Label("big_not_paper")
-	default:
-		return "", v.say.Label("not_known")
-	}
 }
 
 // trayOf draws the tray that a bath stands in; nil where it stands in none.

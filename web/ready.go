@@ -19,7 +19,8 @@ func (v *visit) ready(b plan.Bath) (book.Bath, bool) {
 	product := v.idOf(v.ids.Products, b.Product, v.productNames())
 	tray, tank := v.idOf(v.ids.Trays, b.Tray, v.trayNames()), v.idOf(v.ids.Tanks, b.Tank, v.tankNames())
 	for _, x := range slices.Backward(v.state.Baths()) {
-		if x.Gone == nil && product != "" && x.Mixed.Product == product && x.Mixed.Tray == tray && x.Mixed.Tank == tank &&
+		in := x.In()
+		if x.Gone == nil && product != "" && x.Mixed.Product == product && in.Tray == tray && in.Tank == tank &&
 			v.s.Now().Sub(x.MixedAt) < sameEvening {
 			return x, true
 		}
@@ -29,10 +30,11 @@ func (v *visit) ready(b plan.Bath) (book.Bath, bool) {
 
 // readyView is a bath of the plan and whether it stands ready.
 type readyView struct {
-	Title, Where, At string
-	Since            string         // when it was mixed; empty: it is not
-	First            string         // where its mixing starts
-	Lack             []words.Phrase // why it can't be mixed
+	Title, Name string // with what it is made of, and what it is
+	Where, At   string
+	Since       string         // when it was mixed; empty: it is not
+	First       string         // where its mixing starts
+	Lack        []words.Phrase // why it can't be mixed
 }
 
 type readyPage struct {
@@ -49,7 +51,7 @@ func (v *visit) readiness(p plan.Plan) (out []readyView, done int, next string) 
 	all := v.stops(p)
 	for _, i := range p.Order {
 		b := p.Baths[i]
-		one := readyView{Title: v.say.BathTitle(b), Where: unbroken(b.Tray + b.Tank)}
+		one := readyView{Title: v.say.BathTitle(b), Name: v.say.Bath(b), Where: unbroken(b.Tray + b.Tank)}
 		if len(b.Mix.Choices) == 0 {
 			if one.Lack = v.lacks(p, b.ID); b.Product != "" && len(one.Lack) > 0 {
 				out = append(out, one) // a tray that stays empty is no bath that is ready

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"slices"
 	"strconv"
 
 	"wetside/book"
@@ -26,8 +27,9 @@ type stepPage struct {
 	Picture    *scene.Scene
 	Cautions   []plan.Caution
 	Before     []words.Phrase
-	Again      words.Phrase // the bath stands mixed already
-	Done       string       // what the key says
+	First      []words.Phrase // what to have at hand and to look at, before anything of the bath is poured
+	Again      words.Phrase   // the bath stands mixed already
+	Done       string         // what the key says
 	End        bool
 	Last       bool
 	Back, Next string
@@ -87,7 +89,12 @@ func (p *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
 		p.Where += " → " + b.Where
 	}
 	if x.n == 1 {
-		p.Cautions = b.Cautions
+		p.Cautions, p.First = b.Cautions, b.Draws
+		for _, f := range bath.Findings {
+			if early(f.Kind) {
+				p.First = append(p.First, v.say.Finding(f))
+			}
+		}
 		if before, ok := v.ready(bath); ok {
 			p.Again = v.say.Tell("mixed_before", "Bath", b.Title, "Where", b.Where, "When", v.say.DateTime(before.MixedAt))
 		}
@@ -98,12 +105,19 @@ func (p *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
 	case stopWater:
 		p.Lines, p.Picture = b.Temper, v.waterPicture(bath)
 	case stopLine:
-		if at == 0 || all[at-1].kind != stopLine || all[at-1].bath != x.bath {
-			p.Before = b.Draws
-		}
 		p.reading(v, bath, x.line)
 	case stopHead:
 	}
+}
+
+// early reports what is said before anything is poured: of the bottles. What else was found stands at the end.
+func early(k plan.FindingKind) bool {
+	return k == plan.LeftUnknown || k == plan.LotAgeUnknown || k == plan.LeastPerRollShort
+}
+
+// Late are the findings that stand at the end of a bath.
+func (p *stepPage) Late() []plan.Finding {
+	return slices.DeleteFunc(slices.Clone(p.Bath.Findings), func(f plan.Finding) bool { return early(f.Kind) })
 }
 
 // ruler draws how far one is within the bath; which bath of how many stands beside it.

@@ -2,8 +2,8 @@ package web
 
 import (
 	"errors"
-	"math"
 	"net/http"
+	"strconv"
 	"strings"
 	"time"
 
@@ -27,6 +27,7 @@ type washPage struct {
 	Open                 bool
 	Answered             bool
 	Best                 words.Phrase
+	For                  string // what is washed
 	Limit                words.Phrase
 	Ways                 []washWay
 	Notes                []words.Phrase
@@ -36,9 +37,9 @@ type washPage struct {
 
 // washWay is one way of washing in a table.
 type washWay struct {
-	Name, Time, Safe, Changes, Litres, Left string
-	Fastest, Cheapest                       bool
-	Notes                                   []words.Phrase
+	Name, Time, Likely, Changes, Litres, Left string
+	Fastest, Cheapest                         bool
+	Notes                                     []words.Phrase
 }
 
 // wash asks what is to be washed, and says how: minutes, changes, litres.
@@ -50,9 +51,10 @@ func (s *server) wash(r *http.Request, v *visit) error {
 		}
 		return usual
 	}
-	m, err := material.Read(get("material", material.FB.String()))
+	tonight, prints := v.toWash()
+	m, err := material.Read(get("material", tonight.String()))
 	if err != nil {
-		m = material.FB
+		m = tonight
 	}
 	usual := v.file.Darkroom.Standards[m].Standard
 	if usual == process.StandardUnsaid {
@@ -62,12 +64,11 @@ func (s *server) wash(r *http.Request, v *visit) error {
 	if err != nil || std == process.StandardUnsaid {
 		std = usual
 	}
-	prints := "4 8x10"
-	if m == material.Film {
-		prints = "1 135-36"
+	if m != tonight {
+		prints = usualPrints(m)
 	}
 	p := washPage{
-		frame: v.frame(r, "wash"), Aid: q.Get("aid") != "",
+		frame: v.frame(r, "wash"), Aid: q.Get("aid") != "" || !asked && v.file.Darkroom.Standards[m].WashingAid.Value,
 		Prints: field{Name: "prints", Label: v.say.Label("wash_prints"), Value: get("prints", prints), Hint: v.say.Label("hint_wash_prints")},
 		Water:  field{Name: "water", Label: v.say.Label("wash_water_temp"), Value: get("water", v.tap())},
 		Tray:   field{Name: "tray", Label: v.say.Label("wash_tray"), Value: get("tray", "4 L")},
@@ -90,8 +91,27 @@ func (s *server) wash(r *http.Request, v *visit) error {
 	return v.show(status, "wash", &p)
 }
 
+// toWash is what tonight's wash takes, as it is typed: the first that is to be made, all of its size; else a few prints.
+func (v *visit) toWash() (material.Material, string) {
+	for _, l := range v.file.Session.ToMake {
+		if l.Size.Given() && l.Sheets+l.Rolls > 0 {
+			return l.Material, strconv.Itoa(l.Sheets+l.Rolls) + " " + l.Size.Value.String()
+		}
+	}
+	return material.FB, usualPrints(material.FB)
+}
+
+func usualPrints(m material.Material) string {
+	if m == material.Film {
+		return "1 135-36"
+	}
+	return "4 8x10 in"
+}
+
 // tap is how warm the room's cold tap is, or 20 °C.
-func (v *visit) tap() string { return v.say.Temperature(20) }
+func (v *visit) tap() string {
+	return v.say.Temperature(v.file.Darkroom.Water.Cold.Or(20))
+}
 
 // request reads the fields; ok is false where one can't be read, with what is wrong at it.
 func (p *washPage) request(v *visit, m material.Material, std process.Standard) (r wash.Request, ok bool) {
@@ -138,8 +158,9 @@ func (p *washPage) answer(v *visit, r wash.Request) int {
 		p.Prints.Problem = v.say.Tell("bad_form").Text()
 		return http.StatusUnprocessableEntity
 	}
-	p.Answered, p.Best, p.Reckoning = true, v.bestWash(a), a.Reckonings
-	p.Limit = v.say.Tell("wash.limit", "Limit", v.say.Figure(a.Limit), "From", v.say.Origin(a.Limit))
+	p.Answered, p.Best, p.Reckoning = true, v.say.WashBest(a), a.Reckonings
+	p.For = v.say.Tell("wash.for", "Material", v.say.Material(r.Load.Material), "Standard", v.say.Standard(r.Limit.Standard), "Prints", p.Prints.Value).Text()
+	p.Limit = v.say.WashLimit(a)
 	for i, w := range a.Ways {
 		p.Ways = append(p.Ways, v.washWay(w, i == a.Fastest, i == a.Cheapest))
 	}
@@ -150,33 +171,17 @@ func (p *washPage) answer(v *visit, r wash.Request) int {
 	return http.StatusOK
 }
 
-func (v *visit) washName(w wash.Way) string { return v.say.Label("way_" + w.String()) }
-
-// bestWash names the fastest way and the cheapest in water.
-func (v *visit) bestWash(a wash.Answer) words.Phrase {
-	if a.Fastest < 0 {
-		return v.say.Tell("wash.none")
-	}
-	fast, cheap := a.Ways[a.Fastest], a.Ways[a.Cheapest]
-	key := "wash.best"
-	if a.Fastest == a.Cheapest {
-		key = "wash.best_both"
-	}
-	return v.say.Tell(key, "Fastest", capital(v.washName(fast.Way)), "Time", v.say.Time(roundedUp(fast.Time)),
-		"Cheapest", v.washName(cheap.Way), "Litres", v.say.Volume(wholeLitres(cheap.Water)))
-}
-
 func (v *visit) washWay(w wash.Result, fastest, cheapest bool) washWay {
 	out := washWay{
-		Name: capital(v.washName(w.Way)), Fastest: fastest, Cheapest: cheapest, Notes: v.washNotes(w.Findings),
-		Left: v.say.Figure(reckoning.Figure{Name: "left", Value: w.Left, Unit: reckoning.GPerM2}),
+		Name: capital(v.say.WashWay(w.Way)), Fastest: fastest, Cheapest: cheapest, Notes: v.washNotes(w.Findings),
+		Left: v.say.WashLeft(w),
 	}
 	if w.Status != wash.Reached {
 		return out
 	}
-	out.Time, out.Litres = v.say.Time(roundedUp(w.Time)), v.say.Volume(wholeLitres(w.Water))
-	if w.Safe > w.Time {
-		out.Safe = v.say.Time(roundedUp(w.Safe))
+	out.Litres, out.Time = v.say.WashWater(w.Water), v.say.WashTime(w.SafeTime())
+	if w.SafeTime() > w.Time {
+		out.Likely = v.say.WashTime(w.Time)
 	}
 	if w.Way != wash.Running {
 		out.Changes = v.say.TellN("wash_changes", w.Changes, "Contact", v.say.Time(w.Contact.Round(time.Second))).Text()
@@ -186,69 +191,17 @@ func (v *visit) washWay(w wash.Result, fastest, cheapest bool) washWay {
 
 func (v *visit) washNotes(fs []wash.Finding) (out []words.Phrase) {
 	for _, f := range fs {
-		out = append(out, v.say.Tell("wash."+string(f.Kind), "Got", v.say.Figure(f.Got), "Limit", v.say.Figure(f.Limit)))
+		out = append(out, v.say.WashNote(f))
 	}
 	return out
 }
 
-// roundedUp rounds a time up to whole minutes, a short one to ten seconds.
-func roundedUp(d time.Duration) time.Duration {
-	step := time.Minute
-	if d < 10*time.Minute {
-		step = 10 * time.Second
-	}
-	return (d + step - 1).Truncate(step)
-}
-
-// wholeLitres rounds water up to whole litres.
-func wholeLitres(w quantity.Volume) quantity.Volume {
-	return (w + quantity.Litre - 1) / quantity.Litre * quantity.Litre
-}
-
-// washPoints is how many points a line of the plot has.
-const washPoints = 200
-
-// washPlot draws what is left against time, of as many ways as one picture holds; the fastest and the cheapest are among
-// them.
+// washPlot draws what is left against time.
 func (v *visit) washPlot(r wash.Request, a wash.Answer, size draw.Size) *scene.Scene {
-	longest, more := time.Duration(0), -draw.MaxWays
-	for _, w := range a.Ways {
-		if w.Status == wash.Reached {
-			longest, more = max(longest, w.Time), more+1
-		}
-	}
-	left := draw.Left{Limit: a.Limit.Value, Size: size, Say: draw.LeftWords{
-		Picture: v.say.Label("thiosulfate_left"), Amount: v.say.Label("thiosulfate_left"), Time: v.say.Label("minutes"), Limit: v.say.Figure(a.Limit),
-	}}
-	if longest < 10*time.Minute {
-		left.Say.Minutes = func(m float64) string {
-			n, err := quantity.NewRatio(int64(math.Ceil(10*m-1e-9)), 10)
-			if err != nil {
-				return ""
-			}
-			return v.say.Number(n)
-		}
-	}
-	for i, w := range a.Ways {
-		if w.Status != wash.Reached {
-			continue
-		}
-		if more > 0 && i != a.Fastest && i != a.Cheapest {
-			more--
-			continue
-		}
-		points, err := wash.Curve(r, w, longest*5/4, washPoints)
-		if err != nil {
-			return nil
-		}
-		line := draw.LeftWay{Name: v.washName(w.Way), Reaches: new(roundedUp(w.Time).Minutes())}
-		for _, x := range points {
-			line.Points = append(line.Points, draw.Sample{At: x.At.Minutes(), Amount: x.Left})
-		}
-		left.Ways = append(left.Ways, line)
-	}
-	if len(left.Ways) == 0 {
+	left, ok := draw.LeftOf(v.say, r, a)
+	if !ok {
 		return nil
 	}
+	left.Size = size
 	return drawn(left.Scene(v.form()))
 }

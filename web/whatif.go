@@ -33,11 +33,10 @@ type compared struct {
 }
 
 type side struct {
-	Title  string
-	Number string
-	Word   string
-	Lead   words.Phrase
-	Tape   *scene.Scene
+	Title string
+	Big   words.Phrase
+	Lead  words.Phrase
+	Tape  *scene.Scene
 }
 
 // another is another way of working: what it is called, and what it changes.
@@ -190,7 +189,5 @@ func (p *bathPage) compare(v *visit, r *http.Request, s ahead.Scene, o *ahead.Ou
 }
 
 func (v *visit) side(title string, o *ahead.Outlook, scale float64) side {
-	s := side{Title: title, Lead: v.say.Outlook(*o), Tape: v.tape(o, scale, draw.Wall)}
-	s.Number, s.Word = v.big(o)
-	return s
+	return side{Title: title, Big: v.say.Big(*o), Lead: v.say.Outlook(*o), Tape: v.tape(o, scale, draw.Wall)}
 }

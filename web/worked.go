@@ -204,13 +204,8 @@ func (v *visit) spent(s ahead.Scene, id string) bool {
 		return false
 	}
 	return slices.ContainsFunc(report.Baths, func(o ahead.Outlook) bool {
-		return o.Bath.ID == id && (outOfUse(o.Lead.Kind) || o.Lead.Kind == ahead.ForFilmAlone)
+		return o.Bath.ID == id && (o.OutOfUse() || o.Lead.Kind == ahead.ForFilmAlone)
 	})
-}
-
-// outOfUse reports whether a bath is not to be used any more.
-func outOfUse(k ahead.FindingKind) bool {
-	return slices.Contains([]ahead.FindingKind{ahead.Spent, ahead.PastDate, ahead.FailedTest, ahead.PourOut}, k)
 }
 
 // fewDraws is how many possible rooms are drawn where a word is wanted, not a count.

@@ -56,6 +56,26 @@ func (v *Voice) Outlook(o ahead.Outlook) Phrase {
 // Lead says the first sentence of an outlook alone.
 func (v *Voice) Lead(o ahead.Outlook) Phrase { return phrase(v.outlookFinding(o, o.Lead)) }
 
+// Big says in two words what stands large beside a bath's name, its count heavy: "17 more", "test first".
+func (v *Voice) Big(o ahead.Outlook) Phrase {
+	a := args{"N": "", "Day": ""}
+	if o.Left != nil {
+		a["N"] = v.whole(o.Left.P10)
+	}
+	if !o.End.Date.IsZero() {
+		a["Day"] = v.Day(o.End.Date)
+	}
+	return phrase(v.say("big."+string(o.Lead.Kind), a))
+}
+
+// Until says until when a bath keeps: a day, with the hour where hours count; empty where that is not known or over.
+func (v *Voice) Until(o ahead.Outlook) string {
+	if o.End.Date.IsZero() || o.OutOfUse() {
+		return ""
+	}
+	return plain(v.until(o.End))
+}
+
 // LeadEnd says what ends a bath, and on which day at the latest. It is empty where the lead says it.
 func (v *Voice) LeadEnd(o ahead.Outlook) Phrase {
 	end := v.ends(o)

@@ -100,6 +100,9 @@ type Result struct {
 	Reckonings []reckoning.Reckoning
 }
 
+// SafeTime returns Safe, which leads; Time where not even that is sure to get there.
+func (r Result) SafeTime() time.Duration { return max(r.Safe, r.Time) }
+
 // An Answer is every way that the setting allows.
 type Answer struct {
 	Limit    reckoning.Figure // g/m², with its source
