@@ -20,6 +20,8 @@ type Streams struct {
 // Parts is what the other rooms of the front of house do for the command line.
 type Parts struct {
 	Version string
+	// Completing says that a shell asks how a command line goes on, by COMP_LINE in the environment.
+	Completing bool
 	// Now is the clock, in the zone of this machine.
 	Now func() time.Time
 	// DataDir is where the data lie when nobody says otherwise.

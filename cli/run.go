@@ -62,8 +62,10 @@ func Run(ctx context.Context, s Streams, args []string, p Parts) int {
 	if err != nil {
 		return broken(s.Err, err)
 	}
-	kongcompletion.Register(parser, kongcompletion.WithPredictor("file", complete.PredictFiles("*.yaml")),
-		kongcompletion.WithExitFunc(func(code int) { exit = code }))
+	if p.Completing { // else it would only be in the way of the start
+		kongcompletion.Register(parser, kongcompletion.WithPredictor("file", complete.PredictFiles("*.yaml")),
+			kongcompletion.WithExitFunc(func(code int) { exit = code }))
+	}
 	if exit >= 0 {
 		return exit
 	}

@@ -60,11 +60,44 @@ func (v *visit) frame(r *http.Request, part string) frame {
 }
 
 type pages struct {
-	all    map[string]*template.Template
-	reds   func() (map[string]*template.Template, error) // the same for the dark, read when first asked for
-	assets map[string]asset                              // by hashed name
-	style  string
-	red    string // the style sheet of the red form
+	light, dark *leaves
+	assets      map[string]asset // by hashed name
+	style       string
+	red         string // the style sheet of the red form
+}
+
+// leaves are the pages of one form, each parsed with its layout when it is first asked for: most are not, in an evening.
+type leaves struct {
+	base func() (*template.Template, error) // layout and pieces
+	mu   sync.Mutex
+	all  map[string]*template.Template
+}
+
+func newLeaves(f template.FuncMap) *leaves {
+	return &leaves{all: map[string]*template.Template{}, base: sync.OnceValues(func() (*template.Template, error) {
+		return template.New("").Funcs(f).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
+	})}
+}
+
+// page returns a page's template.
+func (l *leaves) page(name string) (*template.Template, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if t, ok := l.all[name]; ok {
+		return t, nil
+	}
+	base, err := l.base()
+	if err != nil {
+		return nil, err
+	}
+	t, err := base.Clone()
+	if err != nil {
+		return nil, err
+	}
+	if l.all[name], err = t.ParseFS(templates, "templates/"+name+".html"); err != nil {
+		return nil, err
+	}
+	return t, nil
 }
 
 type asset struct {
@@ -72,46 +105,16 @@ type asset struct {
 	body []byte
 }
 
-// newPages parses every template with its layout; one that does not parse is an error at the start.
+// newPages makes ready what every page needs. That each page's template parses, its tests say.
 func newPages() (*pages, error) {
-	p := &pages{assets: map[string]asset{}}
-	var err error
-	if p.all, err = parse(functions()); err != nil {
+	p := &pages{assets: map[string]asset{}, light: newLeaves(functions())}
+	dark := functions()
+	dark["dark"] = func() bool { return true }
+	p.dark = newLeaves(dark)
+	if _, err := p.light.base(); err != nil {
 		return nil, err
 	}
-	p.reds = sync.OnceValues(func() (map[string]*template.Template, error) {
-		dark := functions()
-		dark["dark"] = func() bool { return true }
-		return parse(dark)
-	})
 	return p, p.load()
-}
-
-// parse reads every page with its layout.
-func parse(f template.FuncMap) (map[string]*template.Template, error) {
-	all := map[string]*template.Template{}
-	base, err := template.New("").Funcs(f).ParseFS(templates, "templates/layout.html", "templates/pieces.html")
-	if err != nil {
-		return nil, err
-	}
-	names, err := templates.ReadDir("templates")
-	if err != nil {
-		return nil, err
-	}
-	for _, e := range names {
-		name := strings.TrimSuffix(e.Name(), ".html")
-		if name == "layout" || name == "pieces" {
-			continue
-		}
-		t, err := base.Clone()
-		if err != nil {
-			return nil, err
-		}
-		if all[name], err = t.ParseFS(templates, "templates/"+e.Name()); err != nil {
-			return nil, err
-		}
-	}
-	return all, nil
 }
 
 // load reads the assets; the style sheet gets the colours of the light and the dark look before it.
@@ -154,18 +157,13 @@ func (p *pages) asset(w http.ResponseWriter, r *http.Request) {
 }
 
 func (p *pages) render(w io.Writer, name string, v *visit, data page) error {
-	t, ok := p.all[name]
-	parts := frameParts{Style: p.style}
+	form, parts := p.light, frameParts{Style: p.style}
 	if v.form() == scene.Red {
-		reds, err := p.reds()
-		if err != nil {
-			return err
-		}
-		t, ok = reds[name]
-		parts = frameParts{Style: p.red, Red: true, Ground: firstBytes}
+		form, parts = p.dark, frameParts{Style: p.red, Red: true, Ground: firstBytes}
 	}
-	if !ok {
-		return fmt.Errorf("web: no template %s", name)
+	t, err := form.page(name)
+	if err != nil {
+		return fmt.Errorf("web: page %s: %w", name, err)
 	}
 	data.fill(parts)
 	return t.ExecuteTemplate(w, "layout", data)

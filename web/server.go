@@ -6,6 +6,7 @@ import (
 	"io"
 	"log/slog"
 	"net/http"
+	"sync"
 	"time"
 
 	"wetside/book"
@@ -68,11 +69,13 @@ func New(c Config) (http.Handler, error) {
 	if c.Patience <= 0 {
 		c.Patience = patience
 	}
-	catalogue, err := words.Open()
+	read := sync.OnceValues(words.Open)
+	go func() { _, _ = read() }() // the messages beside the pages: the two take as long
+	p, err := newPages()
 	if err != nil {
 		return nil, err
 	}
-	p, err := newPages()
+	catalogue, err := read()
 	if err != nil {
 		return nil, err
 	}

@@ -27,7 +27,7 @@ func run() int {
 	debug.SetGCPercent(50) // a small board has little memory, and this program little garbage
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
-		Version: versionText(), Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
+		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
 		Baths: h.baths, Tapes: h.tapes,
 	})
 }
