@@ -13,8 +13,18 @@ import (
 // usualDraws is how many possible rooms are drawn where a scene does not say.
 const usualDraws = 4000
 
+// Shared returns the scene for several looks, each with something changed: what they have in common is reckoned once. They
+// are not to be taken at the same time.
+func Shared(s Scene) Scene {
+	s.acids = newAcids()
+	return s
+}
+
 // Look says what is coming. The error is that of package bath or chem, for a scene that makes no sense.
 func Look(s Scene) (Report, error) {
+	if s.acids == nil {
+		s.acids = newAcids()
+	}
 	l := looker{scene: &s}
 	if err := l.draw(); err != nil {
 		return Report{}, err

@@ -55,7 +55,7 @@ func (b *Bath) simple(acids *acids) (bath.Bath, error) {
 // past turns the scene into what went through its baths.
 func (s *Scene) past() (bath.Past, error) {
 	p := bath.Past{Prior: s.prior()}
-	acids := newAcids()
+	acids := s.acids
 	began := s.beginnings()
 	for i := range s.Baths {
 		b, err := s.Baths[i].simple(acids)

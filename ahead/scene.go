@@ -25,6 +25,7 @@ type Scene struct {
 	// Draws is how many possible rooms are drawn, 4,000 where it is 0. Seed shifts them all.
 	Draws int
 	Seed  uint64
+	acids *acids // shared by the scenes that are made of this one
 	// Helps asks for what would help and what would not: each is a reckoning of its own.
 	Helps bool
 	// Courses asks for how each bath goes on, for a curve.

@@ -27,7 +27,7 @@ type counted struct {
 // add as parts of it.
 func (m *maker) count() map[string]counted {
 	out := map[string]counted{}
-	s := m.plan.scene(&m.r, material.None, len(m.plan.Loads))
+	s := ahead.Shared(m.plan.scene(&m.r, material.None, len(m.plan.Loads)))
 	ways := s.Chains
 	s.Tonight, s.Draws = nil, countDraws
 	for i, c := range ways {
