@@ -120,14 +120,9 @@ func (p *Prints) what(words []string) error {
 
 // sizeOf returns a size's words as an entry has them.
 func sizeOf(text string) (size string, roll, ok bool) {
-	if s, err := material.ReadSize(text); err == nil {
-		return text, s.Roll != material.NoRoll, true
+	s, added, err := material.ReadUsual(text)
+	if added != "" {
+		text = s.String()
 	}
-	for _, unit := range []string{" in", " cm"} {
-		s, err := material.ReadSize(text + unit)
-		if err == nil && (slices.Contains(material.Usual(), s) || slices.Contains(material.Usual(), s.Turned())) {
-			return s.String(), false, true
-		}
-	}
-	return "", false, false
+	return text, s.Roll != material.NoRoll, err == nil
 }

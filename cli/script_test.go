@@ -28,8 +28,9 @@ func clock() time.Time { return time.Date(2027, 2, 18, 15, 0, 0, 0, time.UTC) }
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"wetside": func() {
-		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{Completing: os.Getenv("COMP_LINE") != "",
-			Version: "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
+		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
+			Completing: os.Getenv("COMP_LINE") != "",
+			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
 			Baths: drawBaths, Tapes: drawTapes,
 		}))
 	}, "mixed": func() {

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"slices"
 	"strings"
 
 	"wetside/darkroom"
@@ -72,7 +71,7 @@ func (c *washCmd) request(v *words.Voice) (r wash.Request, size material.Size, e
 		read       func(text string) error
 	}{
 		{"--material", c.Material, func(text string) (err error) { r.Load.Material, err = material.Read(text); return err }},
-		{"--size", c.Size, func(text string) (err error) { size, err = sizeOf(text); return err }},
+		{"--size", c.Size, func(text string) (err error) { size, _, err = material.ReadUsual(text); return err }},
 		{"--standard", c.Standard, func(text string) (err error) { r.Limit.Standard, err = process.ReadStandard(text); return err }},
 		{"--limit", c.Limit, func(text string) (err error) { r.Limit.Own, err = perSquareMetre(text); return err }},
 		{"--from", c.From, func(text string) (err error) { r.Load.Start, err = thiosulfate(text, ounceOf(c.Ounce)); return err }},
@@ -110,22 +109,6 @@ func usualSize(m material.Material) material.Size {
 		return material.Size{Roll: material.Roll135x36}
 	}
 	return material.Inches(8, 10)
-}
-
-// sizeOf reads a size; one that is usually sold may be without its unit.
-func sizeOf(text string) (material.Size, error) {
-	s, err := material.ReadSize(text)
-	if err == nil {
-		return s, nil
-	}
-	for _, unit := range []string{" in", " cm"} {
-		s, tried := material.ReadSize(text + unit)
-		usual := func(u material.Size) bool { return s.String() == u.String() || s.String() == u.Turned().String() }
-		if tried == nil && (slices.ContainsFunc(material.Usual(), usual) || slices.ContainsFunc(material.InchSizes(), usual)) {
-			return s, nil
-		}
-	}
-	return s, err
 }
 
 // perSquareMetre reads an amount on paper or film: 0.03, 0.03 g/m2.

@@ -2,25 +2,16 @@ package web
 
 import (
 	"maps"
-	"regexp"
-	"slices"
 
 	"wetside/trade/material"
 )
 
-var bareSize = regexp.MustCompile(`^\s*[0-9.½]+\s*[x×X*]\s*[0-9.½]+\s*$`)
-
 // withInches adds the unit to a size without one whose sides are those of a usual sheet in inches, either way round.
 func withInches(text string) string {
-	if !bareSize.MatchString(text) {
-		return text
+	if _, unit, err := material.ReadUsual(text); err == nil && unit == "in" {
+		return text + " in"
 	}
-	size, err := material.ReadSize(text + " in")
-	usual := func(s material.Size) bool { return s.String() == size.String() || s.Turned().String() == size.String() }
-	if err != nil || !slices.ContainsFunc(material.InchSizes(), usual) {
-		return text
-	}
-	return text + " in"
+	return text
 }
 
 // readAsInches returns a form with the inches that its sizes were written without, and whether there were any.

@@ -89,6 +89,24 @@ func ReadSize(text string) (Size, error) {
 	return Size{Width: w, Height: h}, nil
 }
 
+// ReadUsual reads a size as ReadSize does, and one without its unit where a sheet of that size is usually sold, either way
+// round: 8x10 is inches, 24x30 centimetres. unit is the one that was added, "in" or "cm", empty where none was.
+func ReadUsual(text string) (s Size, unit string, err error) {
+	if s, err = ReadSize(text); err == nil {
+		return s, "", nil
+	}
+	for _, unit := range []string{"in", "cm"} {
+		if s, bare := ReadSize(text + " " + unit); bare == nil && s.Roll == NoRoll && s.usual() {
+			return s, unit, nil
+		}
+	}
+	return Size{}, "", err
+}
+
+func (s Size) usual() bool {
+	return slices.ContainsFunc(Usual(), func(u Size) bool { return s == u || s == u.Turned() })
+}
+
 // Sheet returns the size of a sheet of w by h.
 func Sheet(w, h quantity.Length) Size { return Size{Width: w, Height: h} }
 
