@@ -42,14 +42,20 @@ type StripRead struct {
 
 func (r StripRead) likely(c Contents, _ *Bath) float64 {
 	at := math.Log(math.Max(c.PerLitre(Silver), 1e-6))
-	low, high := math.Inf(-1), math.Inf(1)
+	low, high := r.between()
+	return logOf(normal((high-at)/stripSpread)-normal((low-at)/stripSpread), len(r.Steps)+1)
+}
+
+// between returns the logarithms of the silver between which the strip reads as it does.
+func (r StripRead) between() (low, high float64) {
+	low, high = math.Inf(-1), math.Inf(1)
 	if r.Class > 0 {
 		low = r.edge(r.Class - 1)
 	}
 	if r.Class < len(r.Steps) {
 		high = r.edge(r.Class)
 	}
-	return logOf(normal((high-at)/stripSpread)-normal((low-at)/stripSpread), len(r.Steps)+1)
+	return low, high
 }
 
 // edge returns the logarithm of the silver where a strip passes from one step to the next: half-way between them on the
