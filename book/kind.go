@@ -34,6 +34,14 @@ const (
 	BathDiscarded  Kind = "bath.discarded"   // or collected
 	BatchHeld      Kind = "batch.held"       // prints put in holding
 	BatchWashed    Kind = "batch.washed"
+	PrintBegan     Kind = "print.started" // a print was put into the first liquid of its way
+	PrintPut       Kind = "print.moved"
+	PrintOut       Kind = "print.left" // the sink: done or abandoned
+	SessionOpened  Kind = "session.opened"
+	SessionJoined  Kind = "session.joined"
+	SessionClosed  Kind = "session.closed"
+	ListTicked     Kind = "list.ticked" // of the lists that are gone through at the start and the end
+	NoteLeft       Kind = "note.left"   // for whoever comes next
 	Correction     Kind = "correction"
 )
 
@@ -45,10 +53,10 @@ func (k Kind) Known() bool { return k.blank() != nil }
 func (k Kind) Decides() bool {
 	switch k {
 	case Received, Opened, Counted, Drawn, StockMade, BathMixed, BathWorked, BathTested, BathToppedUp, BathPouredBack,
-		BathPouredOut, BatchHeld, BatchWashed:
+		BathPouredOut, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft:
 		return false
 	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved,
-		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, Correction:
+		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, SessionClosed, Correction:
 		return true
 	default:
 		return false
@@ -123,6 +131,30 @@ func (k Kind) blankOfBaths() Body {
 		return &Held{}
 	case BatchWashed:
 		return &Washed{}
+	default:
+		return k.blankOfSink()
+	}
+}
+
+// blankOfSink is blank for what happens at the sink in an evening.
+func (k Kind) blankOfSink() Body {
+	switch k {
+	case PrintBegan:
+		return &PrintStarted{}
+	case PrintPut:
+		return &PrintMoved{}
+	case PrintOut:
+		return &PrintLeft{}
+	case SessionOpened:
+		return &EveningOpened{}
+	case SessionJoined:
+		return &EveningJoined{}
+	case SessionClosed:
+		return &EveningClosed{}
+	case ListTicked:
+		return &Ticked{}
+	case NoteLeft:
+		return &Told{}
 	default:
 		return nil
 	}

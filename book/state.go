@@ -2,6 +2,7 @@ package book
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"time"
 
@@ -27,6 +28,10 @@ type State struct {
 	baths    map[string][]making
 	deeds    map[string][]*deed // by bath
 	batches  map[string][]*deed // by batch
+	prints   map[string]*track  // by print
+	trackOf  map[string]string  // the print that an entry is about
+	inSink   map[string]bool    // the prints that are somewhere in the sink
+	evenings map[string]*doings // by session
 
 	corrections corrections
 	unread      []Unread
@@ -57,6 +62,10 @@ func New(darkroomID string, old Upcasts) *State {
 		baths:       map[string][]making{},
 		deeds:       map[string][]*deed{},
 		batches:     map[string][]*deed{},
+		prints:      map[string]*track{},
+		trackOf:     map[string]string{},
+		inSink:      map[string]bool{},
+		evenings:    map[string]*doings{},
 		corrections: newCorrections(),
 		read:        map[amountKey]amount{},
 		passes:      map[passKey]Pass{},
@@ -123,6 +132,11 @@ func (s *State) tell(e Entry, body Body) error {
 		return s.tellMixed(e, b)
 	case *Corrected:
 		s.corrections.add(e)
+		s.retrack(s.trackOf[s.corrections.root(e.TakesBack)])
+	case *PrintStarted, *PrintMoved, *PrintLeft:
+		return s.tellPrint(e, body)
+	case *EveningOpened, *EveningJoined, *EveningClosed, *Ticked, *Told:
+		return s.tellEvening(e, body)
 	default:
 		return s.tellDeed(e, body)
 	}
@@ -213,6 +227,8 @@ func (s *State) Clone() *State {
 	c.products, c.people = s.products.clone(), s.people.clone()
 	c.lots, c.baths = cloneLists(s.lots), cloneLists(s.baths)
 	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)
+	c.prints, c.trackOf, c.inSink = maps.Clone(s.prints), maps.Clone(s.trackOf), maps.Clone(s.inSink)
+	c.evenings = maps.Clone(s.evenings)
 	c.corrections = s.corrections.clone()
 	c.unread = slices.Clip(s.unread)
 	c.read, c.passes = map[amountKey]amount{}, map[passKey]Pass{}
