@@ -55,41 +55,49 @@ func (s *State) withFacts(entries []Entry) *State {
 
 // admit checks one entry and takes it in.
 func (s *State) admit(e Entry, find Finder) error {
-	if err := e.Check(); err != nil {
-		return err
-	}
-	e.Darkroom, e.Position = s.darkroom, s.position+1
-	body, err := s.old.Read(e)
+	body, err := s.check(&e, find)
 	if err != nil {
-		if KindOf(err) != Newer {
-			return err
-		}
-		return s.Apply(e)
-	}
-	if e.Version == s.old.Version(e.Kind) {
-		if err := strict(e.Kind, e.Body); err != nil {
-			return badBody(e, err)
-		}
-	}
-	if err := complete(body); err != nil {
-		return badBody(e, err)
-	}
-	if err := s.there(e, body); err != nil {
 		return err
-	}
-	if e.Kind == Correction {
-		if err := s.mayTakeBack(e.TakesBack, find); err != nil {
-			return err
-		}
 	}
 	unread := len(s.unread)
-	if err := s.Apply(e); err != nil {
+	if err := s.Apply(e); err != nil || body == nil {
 		return err
 	}
 	if len(s.unread) > unread {
 		return s.unread[unread].Cause
 	}
 	return s.lotHolds(e, body)
+}
+
+// check looks at an entry that is to be written next, without taking it in, and gives it its place. The body is nil where
+// a newer program is needed to read it.
+func (s *State) check(e *Entry, find Finder) (Body, error) {
+	if err := e.Check(); err != nil {
+		return nil, err
+	}
+	e.Darkroom, e.Position = s.darkroom, s.position+1
+	body, err := s.old.Read(*e)
+	switch {
+	case err != nil && KindOf(err) == Newer:
+		return nil, nil //nolint:nilnil // it is kept for a program that knows it
+	case err != nil:
+		return nil, err
+	}
+	if e.Version == s.old.Version(e.Kind) {
+		if err := strict(e.Kind, e.Body); err != nil {
+			return nil, badBody(*e, err)
+		}
+	}
+	if err := complete(body); err != nil {
+		return nil, badBody(*e, err)
+	}
+	if err := s.there(*e, body); err != nil {
+		return nil, err
+	}
+	if e.Kind == Correction {
+		return body, s.mayTakeBack(e.TakesBack, find)
+	}
+	return body, nil
 }
 
 // CanTakeBack reports why the entry of an id can't be taken back now: a *RefusedError; nil where it can.
