@@ -230,7 +230,7 @@ func (p *Print) put(s *Stay) {
 			}
 			return
 		}
-		if s.Step < now.Step && s.Step < process.Dry {
+		if s.Step.Before(now.Step) {
 			p.odd(WentBack, s.Said.Entry)
 		}
 	}

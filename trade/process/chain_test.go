@@ -246,3 +246,17 @@ func ExampleChain() {
 	// wash  20m0s
 	// dry  0s
 }
+
+// TestBefore: every chain, with all that can be wanted, goes from step to step forwards.
+func TestBefore(t *testing.T) {
+	for _, m := range material.All() {
+		for _, w := range []process.Wants{{}, {Fixing: process.TwoBaths, WashingAid: true, Toning: true, PreWash: true, Hold: true}} {
+			chain := process.Chain(m, w)
+			for i := range len(chain) - 1 {
+				if !chain[i].Step.Before(chain[i+1].Step) || chain[i+1].Step.Before(chain[i].Step) {
+					t.Errorf("%v: %v does not come before %v", m, chain[i].Step, chain[i+1].Step)
+				}
+			}
+		}
+	}
+}

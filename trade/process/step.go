@@ -29,6 +29,18 @@ func Steps() []Step {
 	}
 }
 
+// Before reports whether a step comes before another where a chain has both in the usual way: both fixers before the
+// clearing check and before holding. (A second fixing that is left until a batch is together comes later than it says.)
+func (s Step) Before(other Step) bool { return s.place() < other.place() }
+
+// place is ten times a step's number; the clearing check comes after the fixers.
+func (s Step) place() int {
+	if s == CheckClearing {
+		return int(SecondFix)*10 + 5
+	}
+	return int(s) * 10
+}
+
 // String returns a stable snake_case key; empty for NoStep.
 func (s Step) String() string {
 	return [...]string{

@@ -1,0 +1,144 @@
+package sink
+
+import (
+	"slices"
+	"time"
+
+	"wetside/book"
+	"wetside/trade/material"
+	"wetside/trade/process"
+)
+
+// prints puts tags on the prints that are under way. What was started in an evening that is over, or half a day ago, is
+// stray: somebody forgot to say that it left. Prints in holding and in the wash go by their batch.
+func (k *looker) prints() {
+	number := k.numbers()
+	for _, p := range k.scene.State.Prints() {
+		now := p.Now()
+		if k.stray(&p) {
+			k.sink.Stray = append(k.sink.Stray, p)
+			continue
+		}
+		if now.Batch != "" {
+			continue
+		}
+		t := Tag{Print: p, Number: number[p.ID], Station: k.at(now, p.What.Material), Next: -1}
+		t.Way = k.wayOf(&p)
+		t.Next = k.after(&t)
+		if lift, due, ok := now.Due(); ok {
+			t.Lift, t.Due = lift, due
+		}
+		k.sink.Tags = append(k.sink.Tags, t)
+	}
+}
+
+// numbers counts the evening's prints in the order in which they were started.
+func (k *looker) numbers() map[string]int {
+	number := map[string]int{}
+	if k.sink.Evening.ID == "" {
+		return number
+	}
+	for i, p := range k.scene.State.PrintsOf(k.sink.Evening.ID) {
+		number[p.ID] = i + 1
+	}
+	return number
+}
+
+func (k *looker) stray(p *book.Print) bool {
+	if e, ok := k.scene.State.Evening(p.Session); p.Session != "" && ok && e.Closed != nil && p.Last.At.Before(e.Closed.At) {
+		return true
+	}
+	return k.scene.Now.Sub(p.Last.At) > TooOld
+}
+
+// at returns the station of a place, -1 where the plan has none.
+func (k *looker) at(s *book.Stay, m material.Material) int {
+	key := s.Step.String()
+	if m == material.Film {
+		key = "film-" + key
+	}
+	if i, ok := k.found[key]; ok {
+		return i
+	}
+	return -1
+}
+
+// wayOf returns the way of a print: of its material and size, else of its material.
+func (k *looker) wayOf(p *book.Print) int {
+	of := func(same func(w Way) bool) int { return slices.IndexFunc(k.sink.Ways, same) }
+	at := of(func(w Way) bool { return w.Material == p.What.Material && w.Size == p.What.Size })
+	if at < 0 {
+		at = of(func(w Way) bool { return w.Material == p.What.Material })
+	}
+	return at
+}
+
+// after returns the station to which a tag goes next. A print that lies where its way does not lead goes on with the first
+// step that comes later.
+func (k *looker) after(t *Tag) int {
+	if t.Way < 0 {
+		return -1
+	}
+	step := t.Print.Now().Step
+	for _, stop := range k.sink.Ways[t.Way].Stops {
+		if step.Before(k.sink.Stations[stop.Station].Step) {
+			return stop.Station
+		}
+	}
+	return -1
+}
+
+// next returns the tag that is moved next: the one that is due first, by when it was started where several are; one without
+// a time only where no other has one. -1 for none.
+func next(tags []Tag) int {
+	best := -1
+	for i := range tags {
+		if best < 0 || sooner(&tags[i], &tags[best]) {
+			best = i
+		}
+	}
+	return best
+}
+
+func sooner(a, b *Tag) bool {
+	if a.Timed() != b.Timed() {
+		return a.Timed()
+	}
+	return a.Due.Before(b.Due)
+}
+
+// batches tells of what waits for its wash and what is washed.
+func (k *looker) batches() {
+	for _, b := range k.scene.State.Batches() {
+		if len(b.Prints) == 0 || b.Wash != nil && !b.Wash.Ended.IsZero() || k.scene.Now.Sub(lastOf(&b)) > TooOld {
+			continue
+		}
+		out := Batch{Batch: b, Material: b.Prints[0].Material, Station: -1}
+		step := process.Hold
+		if b.Wash != nil {
+			step = process.Wash
+		}
+		out.Station = k.at(&book.Stay{Step: step}, out.Material)
+		if b.Wash != nil {
+			if d := k.washTime(out.Material); d > 0 {
+				out.Due = b.Wash.Clock.Add(d)
+			}
+		}
+		k.sink.Batches = append(k.sink.Batches, out)
+	}
+}
+
+func lastOf(b *book.Batch) time.Time { return b.Events[len(b.Events)-1].At }
+
+// washTime returns how long a material is washed by tonight's plan, 0 where it does not say.
+func (k *looker) washTime(m material.Material) time.Duration {
+	for i := range k.sink.Ways {
+		w := &k.sink.Ways[i]
+		for _, stop := range w.Stops {
+			if w.Material == m && k.sink.Stations[stop.Station].Step == process.Wash {
+				return stop.Time
+			}
+		}
+	}
+	return 0
+}
