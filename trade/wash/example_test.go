@@ -48,15 +48,15 @@ func ExampleTogether() {
 	// Output: 22:40 1
 }
 
-// A drop on the margin was brown where it should have been clean: this room's paper lets go more slowly.
+// A drop on the margin was tan where it should have been clean: this room's paper lets go more slowly.
 func ExampleCalibrate() {
 	own, err := wash.Calibrate(wash.Test{
 		Load:    wash.Load{Material: material.FB, Area: 0.5, Water: 20},
 		Setting: wash.Setting{Vessel: 4 * quantity.Litre, Flow: 2 * quantity.Litre},
-		Way:     wash.Running, Time: 60 * time.Minute, Stain: wash.ClearStain,
+		Way:     wash.Running, Time: 60 * time.Minute, Found: wash.Found{Stain: wash.ClearStain},
 	})
-	fmt.Printf("%.2f times the default, %v\n", own.Factor, err)
-	// Output: 1.16 times the default, <nil>
+	fmt.Printf("%.2f times the default, %.2f to %.2f, %v\n", own.Factor, own.Short, own.Long, err)
+	// Output: 1.43 times the default, 1.01 to 1.65, <nil>
 }
 
 func BenchmarkSolve(b *testing.B) {

@@ -16,7 +16,12 @@ import (
 // integrated is what is left, g/m², by a Runge-Kutta integration of masses over contacts of water that is dumped after each. It
 // knows nothing of the closed form: grams in the places and in the water, and what leaves in a second.
 func integrated(l wash.Load, litres, litresPerSecond float64, contacts []float64) float64 {
-	held, share, tau := wash.Held(l.Material).Value/1000*float64(l.Area), []float64{1}, []float64{wash.TimeConstant(l.Material, l.Aid).Value}
+	return integratedIn(l, 1, litres, litresPerSecond, contacts)
+}
+
+// integratedIn is integrated in a room where what leaves slowest takes slower times as long.
+func integratedIn(l wash.Load, slower, litres, litresPerSecond float64, contacts []float64) float64 {
+	held, share, tau := wash.Held(l.Material).Value/1000*float64(l.Area), []float64{1}, []float64{slower * wash.TimeConstant(l.Material, l.Aid).Value}
 	if l.Material == material.FB {
 		share, tau = []float64{0.25, 0.75}, []float64{30, tau[0]}
 	}

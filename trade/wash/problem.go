@@ -24,6 +24,7 @@ const (
 	WhyNegative  Why = "negative"   // below nothing, or not a number
 	WhyTooLarge  Why = "too_large"  // beyond what a darkroom has
 	WhyNotLiquid Why = "not_liquid" // a temperature that water does not have as a liquid
+	WhyNotHere   Why = "not_here"   // a way of washing that the setting does not allow
 )
 
 // A ProblemError says what is malformed. It wraps ErrProblem.
@@ -64,8 +65,8 @@ func (r Request) check() error {
 	if r.Limit.Own == 0 && r.Limit.Standard == process.StandardUnsaid {
 		return &ProblemError{WhyMissing, "limit", 0}
 	}
-	if o := r.Own; o != nil && !(o.Factor >= 1/mostFactor && o.Factor <= mostFactor && o.Band >= 1 && o.Band <= mostFactor) {
-		return &ProblemError{whyOf(o.Factor), "own", o.Factor}
+	if r.Own != nil {
+		return r.Own.check()
 	}
 	return nil
 }

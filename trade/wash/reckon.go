@@ -15,15 +15,11 @@ func (r Request) solver() *solver {
 	if r.Limit.Own > 0 {
 		s.limit = figure("limit", r.Limit.Own, reckoning.GPerM2, reckoning.Measured)
 	}
-	s.band = Band()
-	if r.Own != nil {
-		s.band = figure("band", r.Own.Band, reckoning.One, reckoning.Measured)
-	}
 	s.reckonStart()
 	slow := s.reckonTau("time_constant", TimeConstant(r.Load.Material, r.Load.Aid), r.factor())
 	s.model = s.modelWith(slow)
-	s.short = s.modelWith(slow / s.band.Value)
-	s.long = s.modelWith(slow * s.band.Value)
+	short, long := r.open()
+	s.short, s.long = s.modelWith(slow*short), s.modelWith(slow*long)
 	s.reckonTimes()
 	s.find()
 	return s
@@ -35,6 +31,23 @@ func (r Request) factor() float64 {
 		return r.Own.Factor
 	}
 	return 1
+}
+
+// factor is the room's own factor, as a figure that can be opened where a test is behind it.
+func (c *Calibration) factor() reckoning.Figure {
+	f := figure("own_factor", c.Factor, reckoning.One, reckoning.Measured)
+	if len(c.Reckonings) > 0 {
+		f.By = &c.Reckonings[0]
+	}
+	return f
+}
+
+// open is by how much the time constant may yet be shorter and longer, as a factor.
+func (r Request) open() (short, long float64) {
+	if r.Own != nil {
+		return r.Own.short() / r.Own.Factor, r.Own.long() / r.Own.Factor
+	}
+	return 1 / Band().Value, Band().Value
 }
 
 // reckonStart finds what is in the material before the wash.
@@ -54,7 +67,7 @@ func (s *solver) reckonTau(name string, at20 reckoning.Figure, own float64) floa
 	factor, put := temper.WashFactor(s.Load.Water)
 	puts := []reckoning.Figure{at20, put}
 	if own != 1 {
-		puts = append(puts, figure("own_factor", own, reckoning.One, reckoning.Measured))
+		puts = append(puts, s.Own.factor())
 	}
 	f := s.by("time_constant", figure(name, at20.Value*factor*own, reckoning.S, reckoning.Computed), puts...)
 	f.Of = at20.Of
@@ -105,7 +118,15 @@ func (s *solver) find() {
 		s.findings = append(s.findings, Finding{Kind: AidNoUse})
 	}
 	if s.Own == nil {
-		s.findings = append(s.findings, Finding{Kind: Untested, Got: s.taus[0], Limit: s.band})
+		s.findings = append(s.findings, Finding{Kind: Untested, Got: s.taus[0], Limit: Band()})
+		return
+	}
+	s.findings = append(s.findings, s.Own.Findings...)
+	s.reckonings = append(s.reckonings, s.Own.Reckonings...)
+	if blind := s.Own.Blind; blind > s.limit.Value {
+		s.findings = append(s.findings, Finding{
+			Kind: TestTooCoarse, Got: figure("found_most", blind, reckoning.GPerM2, reckoning.FromMemory), Limit: s.limit,
+		})
 	}
 }
 

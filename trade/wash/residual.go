@@ -58,14 +58,18 @@ type Test struct {
 	Way     Way           // not LongChanges: say its contact with StillChanges
 	Contact time.Duration // of each vessel of a cascade
 	Time    time.Duration // washed so long
-	Left    float64       // g/m² of thiosulfate, where it was measured; else Stain
-	Stain   Stain
+	Found   Found
 }
 
-// A Calibration is what tests have told of a room's washing.
+// A Calibration is what a test has told of a room's washing.
 type Calibration struct {
-	Factor     float64 // the time constant of what leaves slowest is so many times the default
-	Band       float64 // and may yet be so many times longer or shorter
+	// Factor is reckoned with: the time constant of what leaves slowest is so many times the default.
+	Factor float64
+	// Short and Long are the factors as small and as large as the test leaves them; 0: Factor itself.
+	Short, Long float64
+	// Blind is what the test can't tell from nothing, g/m²; 0: it told a figure.
+	Blind      float64
+	Test       Test // that it is from; the zero Test where there is none
 	Findings   []Finding
 	Reckonings []reckoning.Reckoning
 }
@@ -73,44 +77,68 @@ type Calibration struct {
 // What a test may change, and what is still open after it; from memory.
 const (
 	mostFactor    = 8    // either way; more is a slip of the test, or another process
-	bandOfFigure  = 1.15 // after a measured figure
-	bandOfAClass  = 1.3  // after a drop's class
+	reading       = 1.15 // by which the ends of what was read may be off, as a factor of the time constant
 	leastMeasured = 1e-6 // g/m²
 )
 
 // Calibrate returns the time constant, as a factor of the default, with which the wash that was tested leaves what the test
-// found. A measured figure is met; a stain's class moves the constant only as far as the nearer end of what it stands for, and
-// not at all where the default lies within. The error is a *ProblemError.
+// found. A figure is met. A stain or a range is a band: where the default leaves something within it nothing is moved, and the
+// band only narrows what an untested room leaves open; else all that can be told is that band, and its worse end, the most
+// that may have been left, is met. The error is a *ProblemError.
 func Calibrate(t Test) (Calibration, error) {
 	r := Request{Load: t.Load, Setting: t.Setting, Limit: Limit{Standard: process.WorkPrint}}
 	if err := t.check(r); err != nil {
 		return Calibration{}, err
 	}
-	unchanged := t.leftWith(r, 1)
-	want := figure("left", t.Left, reckoning.GPerM2, reckoning.Measured)
-	c := Calibration{Factor: 1, Band: bandOfFigure}
-	if t.Left == 0 {
-		c.Band = bandOfAClass
-		least, most := t.Stain.Between()
-		switch {
-		case unchanged > most.Value:
-			want = most
-		case unchanged < least.Value:
-			want = least
-		default:
-			c.Findings = []Finding{{Kind: TestAgrees, Got: figure("left", unchanged, reckoning.GPerM2, reckoning.Computed), Limit: most}}
-			c.reckon(t, most)
-			return c, nil
+	least, most := t.Found.Between()
+	short, long := t.factorFor(r, least), t.factorFor(r, most)
+	c := Calibration{Factor: long, Short: short / reading, Long: long * reading, Test: t}
+	if !t.Found.Plain() && least == 0 {
+		c.Blind = most
+	} else if t.Found.Stain != StainUnsaid {
+		_, none := NoStain.Between()
+		c.Blind = none.Value
+	}
+	switch {
+	case !t.Found.Plain() && short <= 1 && long >= 1:
+		c.Factor, c.Short, c.Long = 1, max(c.Short, 1/Band().Value), min(c.Long, Band().Value)
+		c.find(TestAgrees, t.leftWith(r, 1), figure("stain_most", most, reckoning.GPerM2, reckoning.FromMemory))
+	case long <= 1.0/mostFactor || long >= mostFactor:
+		c.find(TestFar, most, figure("factor", mostFactor, reckoning.One, reckoning.FromMemory))
+	}
+	c.reckon(least, most)
+	return c, nil
+}
+
+func (c *Calibration) find(k FindingKind, left float64, limit reckoning.Figure) {
+	c.Findings = append(c.Findings, Finding{
+		Kind: k, Got: figure("left", left, reckoning.GPerM2, reckoning.Computed), Limit: limit,
+	})
+}
+
+// check returns what is malformed in a calibration that somebody made, or nil.
+func (c *Calibration) check() error {
+	in := func(f float64) bool { return f >= 1.0/mostFactor/reading && f <= mostFactor*reading }
+	for _, f := range []float64{c.Factor, c.short(), c.long()} {
+		if !in(f) {
+			return &ProblemError{whyOf(f), "own", f}
 		}
 	}
-	c.Factor = t.factorFor(r, want.Value)
-	if c.Factor <= 1.0/mostFactor || c.Factor >= mostFactor {
-		c.Findings = append(c.Findings, Finding{
-			Kind: TestFar, Got: want, Limit: figure("factor", mostFactor, reckoning.One, reckoning.FromMemory),
-		})
+	if c.short() > c.Factor || c.long() < c.Factor {
+		return &ProblemError{WhyNegative, "own", min(c.Factor-c.short(), c.long()-c.Factor)}
 	}
-	c.reckon(t, want)
-	return c, nil
+	return nil
+}
+
+func (c *Calibration) short() float64 { return given(c.Short, c.Factor) }
+
+func (c *Calibration) long() float64 { return given(c.Long, c.Factor) }
+
+func given(f, otherwise float64) float64 {
+	if f == 0 {
+		return otherwise
+	}
+	return f
 }
 
 func (t Test) check(r Request) error {
@@ -123,22 +151,18 @@ func (t Test) check(r Request) error {
 	}
 	switch {
 	case !offered:
-		return &ProblemError{WhyMissing, "way", float64(t.Way)}
+		return &ProblemError{WhyNotHere, "way", float64(t.Way)}
 	case t.Time <= 0 || t.Time > longest:
 		return &ProblemError{whyOf(float64(t.Time)), "time", t.Time.Seconds()}
 	case t.Way == Cascade && (t.Contact <= 0 || t.Contact > longest):
 		return &ProblemError{whyOf(float64(t.Contact)), "contact", t.Contact.Seconds()}
-	case t.Left == 0 && (t.Stain == StainUnsaid || t.Stain.String() == ""):
-		return &ProblemError{WhyMissing, "result", 0}
-	case t.Left != 0 && !(t.Left >= leastMeasured && t.Left <= mostStart):
-		return &ProblemError{whyOf(t.Left), "result", t.Left}
 	}
-	return nil
+	return t.Found.check()
 }
 
 // leftWith returns what the tested wash leaves with a factor on the time constant.
 func (t Test) leftWith(r Request, factor float64) float64 {
-	r.Own = &Calibration{Factor: factor, Band: 1}
+	r.Own = &Calibration{Factor: factor}
 	s := r.solver()
 	p := s.plan(t.Way)
 	if c := t.contact(); c > 0 {
@@ -182,11 +206,18 @@ func (t Test) factorFor(r Request, want float64) float64 {
 	return high
 }
 
-func (c *Calibration) reckon(t Test, want reckoning.Figure) {
+// reckon says how the factor came about: of what was found, the end that was met.
+func (c *Calibration) reckon(least, most float64) {
+	t := c.Test
 	tau := TimeConstant(t.Load.Material, t.Load.Aid)
+	puts := []reckoning.Figure{
+		figure("found", most, reckoning.GPerM2, reckoning.Measured), seconds("washed", t.Time, reckoning.Measured), tau,
+	}
+	if least != most {
+		puts[0].Name = "found_most"
+		puts = append([]reckoning.Figure{figure("found_least", least, reckoning.GPerM2, reckoning.Measured)}, puts...)
+	}
 	c.Reckonings = []reckoning.Reckoning{{
-		Rule:   "residual_test",
-		Puts:   []reckoning.Figure{want, seconds("time", t.Time, reckoning.Measured), tau},
-		Result: figure("own_factor", c.Factor, reckoning.One, reckoning.Measured),
+		Rule: "residual_test", Puts: puts, Result: figure("own_factor", c.Factor, reckoning.One, reckoning.Measured),
 	}}
 }

@@ -64,14 +64,14 @@ func TestFilmPromisesTooMuch(t *testing.T) {
 	if at[1].High >= 0.124 {
 		t.Errorf("%g left by the default: it now meets what was found, and the text about it is wrong", at[1].High)
 	}
-	own, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: 30 * time.Minute, Left: 0.124})
+	own, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: 30 * time.Minute, Found: wash.Measured(0.124)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	r.Own = &own
 	absorbed := r.Load
 	absorbed.Start = 60.0 * 36 / 107 // only what film absorbs, at 60 g/L: 4.1 halvings, a mean half-life of 7.3 min
-	mean, err := wash.Calibrate(wash.Test{Load: absorbed, Setting: r.Setting, Way: wash.Running, Time: 30 * time.Minute, Left: 0.124})
+	mean, err := wash.Calibrate(wash.Test{Load: absorbed, Setting: r.Setting, Way: wash.Running, Time: 30 * time.Minute, Found: wash.Measured(0.124)})
 	if err != nil {
 		t.Fatal(err)
 	}

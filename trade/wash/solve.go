@@ -59,7 +59,7 @@ type solver struct {
 	model, short, long model // as the time constants say, and as short and as long as they may be
 	least, most, beat  float64
 	tight              bool // Contact was shorter than the least
-	start, limit, band reckoning.Figure
+	start, limit       reckoning.Figure
 	taus               []reckoning.Figure
 	findings           []Finding
 	reckonings         []reckoning.Reckoning

@@ -95,7 +95,7 @@ func TestBand(t *testing.T) {
 	start := at[0].Left
 	near(t, "low", math.Log(start/at[1].Low)/math.Log(start/at[1].Left), 1.5, 0.01)
 	near(t, "high", math.Log(start/at[1].Left)/math.Log(start/at[1].High), 1.5, 0.01)
-	own, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: w.Time, Left: w.Left})
+	own, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: w.Time, Found: wash.Measured(w.Left)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,7 +159,7 @@ func TestProblems(t *testing.T) {
 		{"beat", wash.WhyNegative, func(r *wash.Request) { r.Setting.Beat = -time.Second }},
 		{"limit", wash.WhyMissing, func(r *wash.Request) { r.Limit = wash.Limit{} }},
 		{"limit", wash.WhyNegative, func(r *wash.Request) { r.Limit.Own = -1 }},
-		{"own", wash.WhyTooLarge, func(r *wash.Request) { r.Own = &wash.Calibration{Factor: 100, Band: 1} }},
+		{"own", wash.WhyTooLarge, func(r *wash.Request) { r.Own = &wash.Calibration{Factor: 100} }},
 		{"own", wash.WhyMissing, func(r *wash.Request) { r.Own = &wash.Calibration{} }},
 	} {
 		r := tray(material.FB, process.Exhibition)
@@ -282,7 +282,7 @@ func TestCounted(t *testing.T) {
 // TestCalibrate: a measured figure is met whatever the truth is; a stain moves no more than it tells.
 func TestCalibrate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		truth := wash.Calibration{Factor: math.Exp(rapid.Float64Range(-1.5, 1.5).Draw(t, "ln factor")), Band: 1}
+		truth := wash.Calibration{Factor: math.Exp(rapid.Float64Range(-1.5, 1.5).Draw(t, "ln factor"))}
 		r := drawRequest(t)
 		r.Own = &truth
 		at := time.Duration(rapid.IntRange(60, 3600).Draw(t, "at")) * time.Second
@@ -291,7 +291,7 @@ func TestCalibrate(t *testing.T) {
 		if left < 1e-5 || left > 0.9*unwashed {
 			return
 		}
-		got, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: at, Left: left})
+		got, err := wash.Calibrate(wash.Test{Load: r.Load, Setting: r.Setting, Way: wash.Running, Time: at, Found: wash.Measured(left)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -319,19 +319,15 @@ func TestStain(t *testing.T) {
 		{"dirtier", 60, wash.ClearStain, false, func(f float64) bool { return f > 1 && f < 1.5 }},
 		{"a slip", 1, wash.NoStain, true, func(f float64) bool { return f == 1.0/8 }},
 	} {
-		test.Time, test.Stain = time.Duration(c.minutes)*time.Minute, c.stain
+		test.Time, test.Found = time.Duration(c.minutes)*time.Minute, wash.Found{Stain: c.stain}
 		got, err := wash.Calibrate(test)
 		if err != nil || !c.factor(got.Factor) || (found(got.Findings, wash.TestFar) != nil) != c.far || len(got.Reckonings) != 1 {
 			t.Errorf("%s: %+v, %v", c.name, got, err)
 		}
-		if least, most := c.stain.Between(); got.Factor != 1 && !c.far { // moved to the nearer end
-			want := least.Value
-			if got.Factor < 1 {
-				want = most.Value
-			}
+		if _, most := c.stain.Between(); got.Factor != 1 && !c.far { // moved to the worse end
 			own := r
 			own.Own = &got
-			near(t, c.name, curve(t, own, wash.Result{Way: wash.Running}, test.Time, 2)[1].Left, want, 1e-6)
+			near(t, c.name, curve(t, own, wash.Result{Way: wash.Running}, test.Time, 2)[1].Left, most.Value, 1e-6)
 		}
 		if (found(got.Findings, wash.TestAgrees) != nil) != (got.Factor == 1) {
 			t.Errorf("%s: factor %g, %+v", c.name, got.Factor, got.Findings)
@@ -352,7 +348,7 @@ func TestOtherTests(t *testing.T) {
 	base := tray(material.FB, process.Exhibition)
 	base.Setting.Contact, base.Setting.Beat = 4*time.Minute, 2*time.Minute
 	for _, w := range []wash.Way{wash.StillChanges, wash.Cascade, wash.StandingTray} {
-		test := wash.Test{Load: base.Load, Setting: base.Setting, Way: w, Contact: 9 * time.Minute, Time: 27 * time.Minute, Left: 0.5}
+		test := wash.Test{Load: base.Load, Setting: base.Setting, Way: w, Contact: 9 * time.Minute, Time: 27 * time.Minute, Found: wash.Measured(0.5)}
 		got, err := wash.Calibrate(test)
 		if err != nil || got.Factor < 0.3 || got.Factor > 3 || got.Factor == 1 {
 			t.Errorf("%v: %+v, %v", w, got, err)
@@ -362,17 +358,17 @@ func TestOtherTests(t *testing.T) {
 		"way":      func(x *wash.Test) { x.Way = wash.LongChanges },
 		"time":     func(x *wash.Test) { x.Time = 0 },
 		"contact":  func(x *wash.Test) { x.Way, x.Contact = wash.Cascade, 0 },
-		"result":   func(x *wash.Test) { x.Left = 0 },
+		"result":   func(x *wash.Test) { x.Found.Stain = 99 },
 		"material": func(x *wash.Test) { x.Load.Material = material.None },
 	} {
-		test := wash.Test{Load: base.Load, Setting: base.Setting, Way: wash.Running, Time: time.Hour, Left: 0.1}
+		test := wash.Test{Load: base.Load, Setting: base.Setting, Way: wash.Running, Time: time.Hour, Found: wash.Measured(0.1)}
 		change(&test)
 		var got *wash.ProblemError
 		if _, err := wash.Calibrate(test); !errors.As(err, &got) || got.Field != field {
 			t.Errorf("%s: %v", field, err)
 		}
 	}
-	test := wash.Test{Load: base.Load, Setting: base.Setting, Way: wash.Running, Time: time.Hour, Left: -1}
+	test := wash.Test{Load: base.Load, Setting: base.Setting, Way: wash.Running, Time: time.Hour, Found: wash.Measured(-1)}
 	if _, err := wash.Calibrate(test); !errors.Is(err, wash.ErrProblem) {
 		t.Errorf("less than nothing left: %v", err)
 	}

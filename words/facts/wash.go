@@ -1,6 +1,10 @@
 package facts
 
-import "wetside/trade/wash"
+import (
+	"time"
+
+	"wetside/trade/wash"
+)
 
 // Wash is how to wash to a limit: what `wetside wash --json` prints.
 type Wash struct {
@@ -13,6 +17,42 @@ type Wash struct {
 	Fastest   *string     `json:"least_time"`
 	Findings  []string    `json:"findings"`
 	Reckoning []Reckoning `json:"reckoning"`
+	Own       *OwnWash    `json:"own,omitempty"` // by a residual test of this room; absent where none is known
+}
+
+// OwnWash is what a residual-thiosulfate test has told of a room's washing.
+type OwnWash struct {
+	Factor   float64 `json:"factor"`   // the time constant of what leaves slowest is so many times the table's
+	Shortest float64 `json:"shortest"` // and may yet be so many times
+	Longest  float64 `json:"longest"`
+	Found    string  `json:"found"` // none, faint, clear, dark, figure
+	// Least and Most bound what may have been left; the factor meets the most.
+	Least    float64 `json:"found_least_g_per_m2"`
+	Most     float64 `json:"found_most_g_per_m2"`
+	Minutes  float64 `json:"after_minutes"`
+	Way      string  `json:"way"`
+	At       string  `json:"at,omitempty"` // of the book's test, RFC 3339
+	Sentence string  `json:"sentence"`
+}
+
+// OfOwnWash takes a calibration apart; at is the moment of the book's test, zero for one that was typed.
+func OfOwnWash(own *wash.Calibration, at time.Time, sentence string) *OwnWash {
+	if own == nil {
+		return nil
+	}
+	x := own.Test
+	out := &OwnWash{
+		Factor: own.Factor, Shortest: own.Short, Longest: own.Long, Found: x.Found.Stain.String(), Minutes: x.Time.Minutes(),
+		Way: x.Way.String(), Sentence: sentence,
+	}
+	out.Least, out.Most = x.Found.Between()
+	if out.Found == "" {
+		out.Found = "figure"
+	}
+	if !at.IsZero() {
+		out.At = at.Format(time.RFC3339)
+	}
+	return out
 }
 
 // Way is one way of washing. Minutes, changes and litres are null where it does not get to the limit.
