@@ -95,12 +95,17 @@ func beside(t *testing.T, o ahead.Outlook) string {
 // holds asks for words in a sentence; a space in it may be one that does not break.
 func holds(t *testing.T, text string, wanted ...string) {
 	t.Helper()
-	plain := strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(text)
+	plain := breaking(text)
 	for _, w := range wanted {
 		if !strings.Contains(plain, w) {
 			t.Errorf("%q does not say %q", plain, w)
 		}
 	}
+}
+
+// breaking returns a text with ordinary spaces.
+func breaking(text string) string {
+	return strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(text)
 }
 
 // FB in one bath names what would help: two baths, and a lower standard (common practice).

@@ -156,7 +156,7 @@ func (t *taker) tonight() {
 			}
 		}
 		if p.Sheets > 0 && p.Area > 0 {
-			p.Baths = t.way(l.Material)
+			p.Baths = pouredOut(t.scene.Baths, l.Material, t.way(l.Material))
 			t.scene.Tonight = append(t.scene.Tonight, p)
 		}
 	}

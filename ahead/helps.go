@@ -20,7 +20,7 @@ func (l *looker) helps(o *Outlook) []Help {
 	var out []Help
 	for _, h := range otherWays(o) {
 		s := *l.scene
-		s.Helps, s.Courses, s.Draws, s.Tonight = false, false, helpDraws, nil
+		s.Helps, s.Courses, s.Draws, s.Tonight, s.aside = false, false, helpDraws, nil, true
 		s.Baths, s.Chains = slices.Clone(s.Baths), []Chain{o.Chain}
 		s.Chains[0].Baths = slices.Clone(o.Chain.Baths)
 		h.change(&s, o.Index)

@@ -29,6 +29,9 @@ func Look(s Scene) (Report, error) {
 	if err := l.draw(); err != nil {
 		return Report{}, err
 	}
+	if err := l.fit(); err != nil {
+		return Report{}, err
+	}
 	for i := range s.Chains {
 		if err := l.chain(&s.Chains[i]); err != nil {
 			return Report{}, err
@@ -43,8 +46,9 @@ func Look(s Scene) (Report, error) {
 type looker struct {
 	scene  *Scene
 	past   bath.Past
-	rooms  *bath.Rooms // now
-	after  *bath.Rooms // after tonight; nil where nothing is wanted
+	rooms  *bath.Rooms   // now
+	after  *bath.Rooms   // after tonight; nil where nothing is wanted
+	unfit  map[int]unfit // by bath, where the last strip does not fit what was counted
 	report Report
 }
 

@@ -2,17 +2,19 @@ package ahead
 
 import (
 	"strconv"
+	"time"
 
+	"wetside/book"
 	"wetside/trade/bath"
 )
 
 // Name calls the baths of a scene as people do: developer, fixer 1, fixer 2, film fixer. Those that would be called alike
-// are told apart by where they stand, else by a number.
+// are told apart by where they stand, a bottled one by the day it was made, else by a number.
 func Name(baths []Bath) {
 	alike := map[string]int{}
 	for i := range baths {
 		b := &baths[i]
-		b.Name, b.Apart, b.Nth = b.plainName(), "", 0
+		b.Name, b.Apart, b.ByDay, b.Nth = b.plainName(), "", false, 0
 		if !b.Gone {
 			alike[b.Name]++
 		}
@@ -25,9 +27,13 @@ func Name(baths []Bath) {
 		}
 		if alike[b.Name] > 1 {
 			b.Apart = b.Tray + b.Tank
+			b.ByDay = b.Apart == "" && b.bottled() && b.Known != book.MadeUnknown && !b.Made.IsZero()
 		}
-		if b.Apart != "" {
+		switch {
+		case b.Apart != "":
 			b.Name += ", " + b.Apart
+		case b.ByDay:
+			b.Name += ", " + b.Made.Format(time.DateOnly)
 		}
 		if taken[b.Name]++; taken[b.Name] > 1 {
 			b.Nth = taken[b.Name]

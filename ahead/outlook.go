@@ -219,7 +219,6 @@ func (l *looker) fixedBefore(p *Pass, index int) bool {
 
 // ends finishes what ends a bath: by count, by its day, by a test.
 func (l *looker) ends(o *Outlook, a *asked) {
-	b := &o.Bath
 	l.clampToLabel(o)
 	if o.Left != nil {
 		o.End.At = int(o.Done + float64(o.Left.P10) + 1e-6)
@@ -228,7 +227,7 @@ func (l *looker) ends(o *Outlook, a *asked) {
 		}
 		l.dayFirst(o)
 	}
-	switch {
+	switch b := &o.Bath; {
 	case l.failed(o):
 		o.End.By = ByTest
 		o.Lead = l.gone(o, FailedTest)
@@ -246,6 +245,11 @@ func (l *looker) ends(o *Outlook, a *asked) {
 		o.Lead = Finding{Kind: NoRule, Subject: b.name()}
 	case o.Left == nil:
 		o.Lead = Finding{Kind: UseUntil, Subject: b.name(), By: o.End.By, Date: o.End.Date}
+	case o.Left.P10 == 0 && l.worthTest(o, a):
+		o.Lead = Finding{
+			Kind: AtSafeEnd, Subject: b.name(), Standard: o.Chain.Standard, By: o.End.By, Test: o.Tests[0],
+			Figures: []reckoning.Figure{count("likely", float64(o.Left.P50))},
+		}
 	case o.Left.P10 == 0:
 		o.Lead = l.gone(o, Spent)
 	default:
@@ -328,8 +332,13 @@ func (l *looker) beside(o *Outlook) {
 			}})
 		}
 	}
-	if b.Role == process.Fixer {
+	l.bottled(o)
+	switch b.Role {
+	case process.Fixer:
 		l.besideFixer(o)
+	case process.Developer:
+		l.inTray(o)
+	default:
 	}
 	if l.scene.Helps && o.Left != nil {
 		o.Helps = l.helps(o)

@@ -14,6 +14,7 @@ const aidCount = 40
 // besideFixer is what belongs to a fixer.
 func (l *looker) besideFixer(o *Outlook) {
 	c := &o.Chain
+	l.strips(o)
 	if _, own := l.scene.ownLimit(c, c.place(&o.Bath)); own {
 		o.more(Finding{Kind: RoomLimit})
 	}

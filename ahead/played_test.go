@@ -136,7 +136,12 @@ func TestHomeWorker(t *testing.T) {
 		t.Errorf("second evening: %s, %+v; want 17 safe", o.Lead.Kind, o.Left)
 	}
 	r.work(14, 60, 18, material.RC, "dev14", "stop14", "fix1")
-	r.says(r.look(14, 120, material.RC, "fix1"), ahead.Spent, ahead.BySilver, 0, 0)
+	o = r.look(14, 120, material.RC, "fix1")
+	r.says(o, ahead.AtSafeEnd, ahead.BySilver, 0, 11)
+	holds(t, voice(t).Outlook(o).Text(), "Test it before the next sheet, with the silver strip", "exhibition", "probably lasts 11 more")
+	// The strip lies across the limit of 1.8: it does not settle it, and the safe end stands.
+	r.at(14, 125, &book.Tested{Bath: "fix1", Test: book.SilverStrip, Result: "1.5 g/L", Steps: []float64{0.5, 1, 1.5, 2, 3}})
+	r.says(r.look(14, 126, material.RC, "fix1"), ahead.Spent, ahead.BySilver, 0, 0)
 }
 
 // The same home worker with half as much work: the date comes first.

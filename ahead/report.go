@@ -157,6 +157,7 @@ const (
 	UseForLabel  FindingKind = "use_for_label"  // safe: the label's count alone
 	UseUntil     FindingKind = "use_until"      // nothing counts it, the date ends it
 	OneShot      FindingKind = "one_shot"       // a film developer that is poured away after its film
+	AtSafeEnd    FindingKind = "at_safe_end"    // likely: test before the next sheet
 	Spent        FindingKind = "spent"          // do not use it
 	PastDate     FindingKind = "past_date"      // do not use it
 	FailedTest   FindingKind = "failed_test"    // do not use it
@@ -185,6 +186,12 @@ const (
 	BeforeItWasMade FindingKind = "before_it_was_made"
 	RoomLimit       FindingKind = "room_limit"        // the room's own limit was used
 	AidShortensWash FindingKind = "aid_shortens_wash" // printed: what others print with it
+	LevelDown       FindingKind = "level_down"        // lacks: top up to the mark
+	LevelSinks      FindingKind = "level_sinks"       // after: top up after so many; carry_per_sheet
+	AirSooner       FindingKind = "air_sooner"        // Date: shallow as it is, the air ends it before its label's hours
+	StripHigh       FindingKind = "strip_high"        // strips: so many in a row show more silver than was counted
+	StripLow        FindingKind = "strip_low"         // strips: likewise less
+	InBottle        FindingKind = "in_bottle"         // tonight, short: what it would do of tonight, poured out
 )
 
 // What leads for all baths together.

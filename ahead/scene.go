@@ -26,6 +26,7 @@ type Scene struct {
 	Draws int
 	Seed  uint64
 	acids *acids // shared by the scenes that are made of this one
+	aside bool   // another way of working: what the tests say of the counting is not asked
 	// Helps asks for what would help and what would not: each is a reckoning of its own.
 	Helps bool
 	// Courses asks for how each bath goes on, for a curve.
@@ -37,6 +38,7 @@ type Bath struct {
 	ID      string // the book's or the plan's
 	Name    string // as people call it: "fixer 1"; see Name
 	Apart   string // what parts it from another of that name: where it stands
+	ByDay   bool   // or, in a bottle, the day it was made
 	Nth     int    // else its number among them, from 2 on
 	Role    process.Role
 	Place   bath.Place // of a fixer

@@ -108,6 +108,23 @@ func (l *looker) cannotTell(o *Outlook, a *asked) {
 	}
 }
 
+// worthTest reports whether a bath at its safe end is to be tested rather than poured away: half of the rooms go on, and no
+// strip was read since the last sheet.
+func (l *looker) worthTest(o *Outlook, a *asked) bool {
+	if a == nil || o.Left.P50 == 0 || len(o.Tests) == 0 {
+		return false
+	}
+	for _, e := range slices.Backward(l.scene.Events) {
+		switch {
+		case e.Pass != nil && slices.Contains(e.Pass.Baths, o.Index):
+			return true
+		case e.Test != nil && e.Test.Bath == o.Index && e.Test.Result.Test == o.Tests[0] && o.Tests[0] != book.SilverDrop:
+			return false
+		}
+	}
+	return true
+}
+
 // strip returns the last silver strip of a bath.
 func (s *Scene) strip(index int) (*Test, bool) {
 	for _, e := range slices.Backward(s.Events) {

@@ -21,7 +21,7 @@ func (l *looker) lead() {
 	}
 	for i := range r.Baths {
 		if o := &r.Baths[i]; o.bad() {
-			r.Lead = Finding{Kind: DoNext, Subject: o.Bath.name(), By: o.End.By, Date: o.End.Date, Figures: o.Lead.Figures}
+			r.Lead = Finding{Kind: DoNext, Subject: o.Bath.name(), By: o.End.By, Test: o.Lead.Test, Date: o.End.Date, Figures: o.Lead.Figures}
 			return
 		}
 	}
@@ -45,7 +45,7 @@ func (o *Outlook) OutOfUse() bool {
 
 // bad reports whether a bath is not to be used as it is.
 func (o *Outlook) bad() bool {
-	return o.OutOfUse() || o.Lead.Kind == TestFirst || o.Lead.Kind == UseTwoBaths
+	return o.OutOfUse() || o.Lead.Kind == TestFirst || o.Lead.Kind == AtSafeEnd || o.Lead.Kind == UseTwoBaths
 }
 
 // nextTest returns the bath whose test is due first, -1 where none is.
@@ -73,6 +73,8 @@ func (l *looker) due(i int) {
 	}
 	now := l.scene.Now
 	switch {
+	case o.Lead.Kind == AtSafeEnd:
+		add(DueTest, now, o.Lead.Test)
 	case o.bad():
 		add(DueChange, now, "")
 	case !o.End.Date.IsZero() && o.End.Date.Sub(now) <= week:

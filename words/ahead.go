@@ -15,7 +15,10 @@ import (
 
 // BathCalled names a bath that stands there: fixer, fixer 1, film fixer.
 func (v *Voice) BathCalled(b ahead.Bath) string {
-	a := args{"Role": v.Role(b.Role), "Number": "", "Apart": own(b.Apart), "Nth": ""}
+	a := args{"Role": v.Role(b.Role), "Number": "", "Apart": own(b.Apart), "Made": "", "Nth": ""}
+	if b.ByDay {
+		a["Made"] = v.Day(v.local(b.Made))
+	}
 	if b.Nth > 0 {
 		a["Nth"] = v.whole(b.Nth)
 	}
@@ -146,9 +149,16 @@ func (v *Voice) outlookFinding(o ahead.Outlook, f ahead.Finding) string {
 	if f.By != "" {
 		a["By"] = v.say("spent_by."+snake(string(f.By)), nil)
 	}
-	a["Day"] = ""
+	a["Day"], a["Clock"] = "", ""
 	if !f.Date.IsZero() {
-		a["Day"] = v.Date(f.Date)
+		a["Day"], a["Clock"] = v.Date(f.Date), v.Clock(f.Date)
+	}
+	if f.Kind == ahead.UseUntil {
+		a["Day"] = v.until(o.End)
+	}
+	a["Test"] = ""
+	if f.Test != "" {
+		a["Test"] = v.TestName(f.Test)
 	}
 	a["Bath"] = v.BathCalled(o.Bath)
 	return v.say("outlook."+string(f.Kind), a)
