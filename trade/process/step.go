@@ -29,14 +29,14 @@ func Steps() []Step {
 	}
 }
 
-// Before reports whether a step comes before another where a chain has both in the usual way: both fixers before the
-// clearing check and before holding. (A second fixing that is left until a batch is together comes later than it says.)
+// Before reports whether a step comes before another where a chain has both in the usual way: the clearing check after
+// the first fixer, both fixers before holding. (A second fixing that is left until a batch is together comes later than it says.)
 func (s Step) Before(other Step) bool { return s.place() < other.place() }
 
-// place is ten times a step's number; the clearing check comes after the fixers.
+// place is ten times a step's number; the clearing check comes after the first fixer.
 func (s Step) place() int {
 	if s == CheckClearing {
-		return int(SecondFix)*10 + 5
+		return int(Fix)*10 + 5
 	}
 	return int(s) * 10
 }
