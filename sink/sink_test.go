@@ -160,3 +160,194 @@ func TestStations(t *testing.T) {
 		t.Errorf("the developer is poured, and its station is %+v", s.Stations[0])
 	}
 }
+
+// paper returns the way of a paper.
+func paper(t *testing.T, s sink.Sink, m material.Material) sink.Way {
+	t.Helper()
+	for _, w := range s.Ways {
+		if w.Material == m {
+			return w
+		}
+	}
+	t.Fatalf("no way for %v", m)
+	return sink.Way{}
+}
+
+// move takes a print to the n-th stop of its way.
+func (r *room) move(seconds int, id string, w sink.Way, n int, s sink.Sink) string {
+	stop := w.Stops[n]
+	st := s.Stations[stop.Station]
+	at := book.At{Step: st.Step.String(), Bath: st.Bath}
+	if stop.Time > 0 {
+		at.For, at.Drain = fmt.Sprintf("%d s", int(stop.Time.Seconds())), fmt.Sprintf("%d s", int(stop.Drain.Seconds()))
+	}
+	return r.say(seconds, &book.PrintMoved{Print: id, At: at})
+}
+
+// TestThreePrints: three prints of two people; the one that is due first is moved next, wherever it lies, and numbers go in
+// the order of starting.
+func TestThreePrints(t *testing.T) {
+	r := newRoom(t)
+	for _, id := range []string{"developer", "stop"} {
+		r.pour(id, "")
+	}
+	s := r.look(5)
+	w := paper(t, s, material.RC)
+	develop := w.Stops[0].Time
+	if develop <= 0 || w.Stops[1].Time <= 0 {
+		t.Fatalf("the example's RC way is %+v", w)
+	}
+	r.start(10, "p", "mo", w, s)
+	r.start(20, "q", "lu", w, s)
+	r.move(10+int(develop.Seconds()), "p", w, 1, s)
+	r.start(12+int(develop.Seconds()), "r", "mo", w, s)
+	s = r.look(15 + int(develop.Seconds()))
+	if len(s.Tags) != 3 {
+		t.Fatalf("tags %+v", s.Tags)
+	}
+	for i, want := range []struct {
+		id, of  string
+		station int
+		due     int // seconds into the evening
+	}{
+		{"p", "mo", w.Stops[1].Station, 10 + int(develop.Seconds()) + int(w.Stops[1].Time.Seconds())},
+		{"q", "lu", w.Stops[0].Station, 20 + int(develop.Seconds())},
+		{"r", "mo", w.Stops[0].Station, 12 + 2*int(develop.Seconds())},
+	} {
+		got := s.Tags[i]
+		if got.Print.ID != want.id || got.Print.Of != want.of || got.Number != i+1 || got.Station != want.station ||
+			!got.Due.Equal(evening.Add(time.Duration(want.due)*time.Second)) || got.Lift.After(got.Due) {
+			t.Errorf("tag %d is %+v, want %+v", i, got, want)
+		}
+	}
+	first := s.Tags[s.Next]
+	for _, tag := range s.Tags {
+		if tag.Due.Before(first.Due) {
+			t.Errorf("%s is due before %s, which is said to be next", tag.Print.ID, first.Print.ID)
+		}
+	}
+	if s.Tags[1].Next != w.Stops[1].Station {
+		t.Errorf("from the developer it goes to %d", s.Tags[1].Next)
+	}
+}
+
+// TestColdFixer: a fixer read at 10 °C takes twice as long as at 20 °C (US Army TM 11-2323: twice for every 10 K), and the
+// reckoning says so. A reading half a day old says nothing any more.
+func TestColdFixer(t *testing.T) {
+	r := newRoom(t)
+	r.pour("fixer", darkroom.BathFirst)
+	s := r.look(5)
+	w := paper(t, s, material.FB)
+	at := 0
+	for i, stop := range w.Stops {
+		if s.Stations[stop.Station].Step == process.Fix {
+			at = i
+		}
+	}
+	bath := s.Stations[w.Stops[at].Station].Bath
+	if bath == "" {
+		t.Fatalf("no fixer stands at %+v", s.Stations[w.Stops[at].Station])
+	}
+	r.say(60, &book.Tested{Bath: bath, Test: book.Thermometer, Result: "10 °C"})
+	cold := paper(t, r.look(70), material.FB).Stops[at]
+	if cold.Time != 2*w.Stops[at].Time || len(cold.Figures) < 4 {
+		t.Errorf("at 10 °C %v, at 20 °C %v; figures %+v", cold.Time, w.Stops[at].Time, cold.Figures)
+	}
+	if late := paper(t, r.look(60+13*3600), material.FB).Stops[at]; late.Time != w.Stops[at].Time {
+		t.Errorf("half a day later the reading still counts: %v", late.Time)
+	}
+}
+
+// TestWarmDeveloper: metol with hydroquinone takes 1/2.07 of the time 10 K warmer (Glover 1924 in Clerc, Photography: Theory
+// and Practice, §573); a developer at 60 °C has no rule, and its time stays.
+func TestWarmDeveloper(t *testing.T) {
+	r := newRoom(t)
+	r.pour("developer", "")
+	s := r.look(5)
+	usual := paper(t, s, material.FB).Stops[0].Time
+	bath := s.Stations[0].Bath
+	r.say(60, &book.Tested{Bath: bath, Test: book.Thermometer, Result: "24 °C"})
+	got := paper(t, r.look(70), material.FB).Stops[0].Time
+	want := usual.Seconds() * 0.7476 // 2.07^(-4/10)
+	if got.Seconds() < want-2.5 || got.Seconds() > want+2.5 {
+		t.Errorf("at 24 °C %v, want some %.0f s", got, want)
+	}
+	r.say(80, &book.Tested{Bath: bath, Test: book.Thermometer, Result: "60 °C"})
+	if got := paper(t, r.look(90), material.FB).Stops[0].Time; got != usual {
+		t.Errorf("at 60 °C %v, want %v", got, usual)
+	}
+}
+
+// TestBathTakenAway: a bath that is discarded with a print in it leaves the print where it lies, with its time.
+func TestBathTakenAway(t *testing.T) {
+	r := newRoom(t)
+	r.pour("developer", "")
+	s := r.look(5)
+	r.start(10, "p", "", paper(t, s, material.RC), s)
+	at := r.state.Position()
+	r.say(20, &book.Disposed{Bath: s.Stations[0].Bath})
+	s = r.look(25)
+	if at == r.state.Position() || len(s.Tags) != 1 || s.Tags[0].Station != 0 || !s.Tags[0].Timed() || s.Stations[0].Bath != "" {
+		t.Errorf("after the bath went: %+v at %+v", s.Tags, s.Stations[0])
+	}
+}
+
+// TestStray: what was left in the sink when the evening was closed, or for half a day, is told apart.
+func TestStray(t *testing.T) {
+	r := newRoom(t)
+	s := r.look(5)
+	w := paper(t, s, material.RC)
+	r.start(10, "p", "", w, s)
+	if s = r.look(11 + 12*3600); len(s.Tags) != 0 || len(s.Stray) != 1 {
+		t.Errorf("half a day later: %d tags, %d stray", len(s.Tags), len(s.Stray))
+	}
+	r.say(100, &book.EveningClosed{Session: "s1"})
+	r.say(150, &book.EveningOpened{Session: "s2"})
+	if s = r.look(160); len(s.Tags) != 0 || len(s.Stray) != 1 || s.Evening.ID != "s2" {
+		t.Errorf("after the close: %d tags, %d stray in %s", len(s.Tags), len(s.Stray), s.Evening.ID)
+	}
+	// A tap for the evening that was closed comes late: it is taken, and the print is there.
+	r.say(170, &book.PrintMoved{Print: "p", At: book.At{Step: "stop", For: "30 s"}})
+	if s = r.look(175); len(s.Tags) != 1 || s.Tags[0].Print.Session != "s1" {
+		t.Errorf("after a late tap: %+v", s.Tags)
+	}
+}
+
+// TestOneClock: the wash counts from the last print that went in (CASES of a careful printer: all start again).
+func TestOneClock(t *testing.T) {
+	r := newRoom(t)
+	s := r.look(5)
+	w := paper(t, s, material.RC)
+	for i, id := range []string{"p", "q"} {
+		r.start(10+i, id, "", w, s)
+		r.say(100+60*i, &book.PrintMoved{Print: id, At: book.At{Step: "wash", Batch: "b1"}})
+	}
+	s = r.look(170)
+	var wash time.Duration
+	for _, stop := range w.Stops {
+		if s.Stations[stop.Station].Step == process.Wash {
+			wash = stop.Time
+		}
+	}
+	if len(s.Batches) != 1 || len(s.Tags) != 0 || !s.Batches[0].Due.Equal(evening.Add(160*time.Second+wash)) || wash == 0 {
+		t.Fatalf("batches %+v, wash %v", s.Batches, wash)
+	}
+	r.say(180, &book.Washed{Batch: "b1", Step: book.WashDone})
+	if s = r.look(190); len(s.Batches) != 0 {
+		t.Errorf("after it is done: %+v", s.Batches)
+	}
+}
+
+// TestFilmByEar: the example's film developer is moved as its label says, and poured out before its time is over.
+func TestFilmByEar(t *testing.T) {
+	r := newRoom(t)
+	w := paper(t, r.look(5), material.Film)
+	stop := w.Stops[0]
+	if stop.Time <= 0 || len(stop.Moves) < 2 || w.Rolls < 1 {
+		t.Fatalf("film: %+v", w)
+	}
+	last := stop.Moves[len(stop.Moves)-1]
+	if stop.Moves[0].At != 0 || last.At+last.For > stop.Time-stop.Drain {
+		t.Errorf("moved %+v within %v less %v", stop.Moves, stop.Time, stop.Drain)
+	}
+}
