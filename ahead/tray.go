@@ -60,13 +60,13 @@ func (l *looker) level(o *Outlook) {
 	})
 }
 
-// comes reports whether so many sheets are to be expected: tonight wants them, or where nothing is said of tonight, the
-// bath still does them.
+// comes reports whether so many sheets are to be expected: tonight wants them, or where nothing is said of tonight, no label
+// ends the bath before.
 func (l *looker) comes(o *Outlook, sheets float64) bool {
 	if l.after != nil {
 		return sheets < l.tonight(o.Index)
 	}
-	return o.Left != nil && sheets < float64(o.Left.P10)
+	return o.Left == nil || sheets < float64(o.Left.P10)
 }
 
 func (l *looker) sheetOf(o *Outlook) bath.Sheet {
