@@ -35,26 +35,40 @@ func (tx *Tx) Append(ctx context.Context, darkroom string, entries []book.Entry,
 	if state, err = state.Admit(fresh, tx.finder(ctx, darkroom, fresh)); err != nil {
 		return nil, err
 	}
+	if head, err = tx.place(ctx, head, fresh, stored, state); err != nil {
+		return nil, err
+	}
+	tx.states[darkroom] = state
+	return stored, tx.moveHead(ctx, head)
+}
+
+// place writes what is fresh after the head, gives it its place in stored, and returns the new head. state is that after
+// them.
+func (tx *Tx) place(ctx context.Context, head book.Head, fresh, stored []book.Entry, state *book.State) (book.Head, error) {
 	placed := map[string]book.Entry{}
 	for _, e := range fresh {
 		e.RecordedAt = tx.now
 		e, head = head.Place(e)
 		if err := tx.insert(ctx, e); err != nil {
-			return nil, err
+			return head, err
 		}
 		placed[e.ID] = e
 	}
 	if state.Position() != head.Position {
-		return nil, fmt.Errorf("state at %d, head at %d of %s", state.Position(), head.Position, darkroom)
+		return head, fmt.Errorf("state at %d, head at %d of %s", state.Position(), head.Position, head.Darkroom)
 	}
-	tx.states[darkroom] = state
 	for i, e := range stored {
 		if e.Position == 0 {
 			stored[i] = placed[e.ID]
 		}
 	}
-	return stored, tx.exec(ctx, `UPDATE heads SET position = ?, hash = ? WHERE darkroom = ?`,
-		head.Position, head.Hash.String(), darkroom)
+	return head, nil
+}
+
+// moveHead moves a book's end on.
+func (tx *Tx) moveHead(ctx context.Context, head book.Head) error {
+	tx.moved = append(tx.moved, head.Darkroom)
+	return tx.exec(ctx, `UPDATE heads SET position = ?, hash = ? WHERE darkroom = ?`, head.Position, head.Hash.String(), head.Darkroom)
 }
 
 // sort parts what was written before from what is fresh. stored has an entry for each that was given, fresh ones at

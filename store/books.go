@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"slices"
 
 	"wetside/book"
 	"wetside/darkroom"
@@ -30,8 +31,11 @@ func (s *Store) State(ctx context.Context, darkroomID string) (state *book.State
 	return state, err
 }
 
-// Append is Tx.Append in a transaction of its own.
+// Append is Tx.Append in a transaction of its own; facts alone share one with whatever else waits to be written.
 func (s *Store) Append(ctx context.Context, darkroomID string, entries []book.Entry, expect *int64) (stored []book.Entry, err error) {
+	if !slices.ContainsFunc(entries, func(e book.Entry) bool { return e.Kind.Decides() }) {
+		return s.appendFacts(ctx, darkroomID, entries)
+	}
 	err = s.Write(ctx, func(tx *Tx) error {
 		stored, err = tx.Append(ctx, darkroomID, entries, expect)
 		return err

@@ -131,6 +131,31 @@ func BenchmarkAppend(b *testing.B) {
 	}
 }
 
+// BenchmarkAppendToLong writes one load at a time to books of several lengths; it costs the same in each.
+func BenchmarkAppendToLong(b *testing.B) {
+	for _, n := range []int{1_000, 100_000} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			s, _ := begun(b, engines()[0])
+			for from := 0; from < n; from += 1_000 {
+				var all []book.Entry
+				for i := from; i < from+1_000; i++ {
+					e := worked(fmt.Sprint("e", i))
+					e.Body = fmt.Sprintf(`{"baths":["one%d","two%d"],"material":"RC paper","size":"8x10 in","sheets":1}`, i/50, i/50)
+					all = append(all, e)
+				}
+				appendTo(b, s, all...)
+			}
+			k := 0
+			for b.Loop() {
+				k++
+				if _, err := s.Append(b.Context(), "room", []book.Entry{worked(fmt.Sprint("b", k))}, nil); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
 // BenchmarkOpen opens a book of 20,000 entries and folds it.
 func BenchmarkOpen(b *testing.B) {
 	for _, e := range engines() {

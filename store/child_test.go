@@ -58,6 +58,8 @@ func child(job, path, round string) int {
 		writeAll(ctx, s, round, 8, -1)
 	case "some":
 		writeAll(ctx, s, round, 1, 60)
+	case "many":
+		writeAll(ctx, s, round, 8, 60)
 	}
 	return 0
 }
@@ -72,9 +74,9 @@ func writeAll(ctx context.Context, s *store.Store, round string, writers, tries 
 			for n := 0; tries < 0 || n < tries; n++ {
 				var batch []book.Entry
 				for k := range 1 + n%3 {
-					batch = append(batch, drawn(fmt.Sprintf("r%s-w%d-%d-%d", round, w, n, k)))
+					batch = append(batch, drawnOrWorked(fmt.Sprintf("r%s-w%d-%d-%d", round, w, n, k), w+k))
 				}
-				stored, err := s.Append(ctx, "room", batch, nil)
+				stored, err := written(ctx, s, batch, w)
 				var line strings.Builder
 				for _, e := range stored {
 					fmt.Fprintf(&line, "ack %s %d\n", e.ID, e.Position)
@@ -89,6 +91,22 @@ func writeAll(ctx context.Context, s *store.Store, round string, writers, tries 
 		})
 	}
 	wait.Wait()
+}
+
+// written writes a batch, for every other writer each entry of it by itself.
+func written(ctx context.Context, s *store.Store, batch []book.Entry, writer int) ([]book.Entry, error) {
+	if writer%2 == 0 {
+		return s.Append(ctx, "room", batch, nil)
+	}
+	var stored []book.Entry
+	out, err := s.Each(ctx, "room", batch)
+	for _, o := range out {
+		if o.Err != nil {
+			return nil, o.Err
+		}
+		stored = append(stored, o.Entry)
+	}
+	return stored, err
 }
 
 // A process is a running child.

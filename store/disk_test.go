@@ -48,11 +48,27 @@ func TestWritesFail(t *testing.T) {
 	}
 }
 
+// TestSharedWritesFail is TestWritesFail for writers who share transactions: the failure is everybody's, and whatever
+// anybody was told is there. What was acknowledged just before may be told after.
+func TestSharedWritesFail(t *testing.T) {
+	c := engines()[0].fresh(t)
+	acked, failed, _ := run(t, "many", c.Path, 150_000)
+	if len(acked) == 0 || failed["store_failing"] < 8 || len(failed) != 1 {
+		t.Errorf("%d acknowledged, failures %v, want some acknowledged, then a failing disk for all eight", len(acked), failed)
+	}
+	verifyAcked(t, c, acked)
+}
+
 // runSome runs a child that tries a number of batches, and returns what came of them, in order as a and f.
 func runSome(t *testing.T, path string, limit int, before ...string) (acked map[string]int64, failed map[string]int, order string) {
 	t.Helper()
+	return run(t, "some", path, limit, before...)
+}
+
+func run(t *testing.T, job, path string, limit int, before ...string) (acked map[string]int64, failed map[string]int, order string) {
+	t.Helper()
 	acked, failed = map[string]int64{}, map[string]int{}
-	p := start(t, "some", path, "0", limit, before...)
+	p := start(t, job, path, "0", limit, before...)
 	for line := p.next(); line != ""; line = p.next() {
 		if line == "open" {
 			continue

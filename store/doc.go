@@ -1,7 +1,9 @@
 // Package store keeps books on disk: SQLite in one file. Several darkrooms stand in one file, each with its own chain of
 // entries and its own erasable record of people.
 //
-// What Append or Write has returned without an error is on disk: commits are synchronous, one writer at a time.
+// What Append, Each or Write has returned without an error is on disk: commits are synchronous, one writer at a time.
+// Facts that wait at the same moment share one commit; what is refused among them hinders no other, and a commit that
+// fails is everybody's. What a fact costs does not grow with the book.
 // Whatever was not acknowledged is either there in full or not at all, and can be sent again: an entry is written
 // once, however often it is sent. After a disk has failed, nothing more is acknowledged until the store is opened
 // anew; a full disk is waited out.

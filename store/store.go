@@ -36,10 +36,14 @@ type Store struct {
 	reader   *sql.DB
 	turn     chan struct{}              // held while writing
 	failed   atomic.Pointer[book.Error] // why nothing is written any more
+	line     line                       // what waits to be written together
+	working  map[string]*book.State     // of whoever has the turn: as in the books, moved on in place
 	closing  sync.Once
 	closed   error // what Close came to
 	states   states
 	warnings []Warning
+
+	movements movements
 }
 
 // A Warning is something about the place of a store that may go wrong.
@@ -54,7 +58,7 @@ const readers = 4
 // Open opens the books in a file, making it where there is none, and brings it to today's schema. Errors have the
 // kinds InUse (another process has it), Newer, Foreign, NoAccess, Full, Failing, Damaged.
 func Open(ctx context.Context, c Config) (*Store, error) {
-	s := &Store{dialect: sqliteDialect(), now: c.Now, upcasts: c.Upcasts, states: newStates()}
+	s := &Store{dialect: sqliteDialect(), now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
 	if s.upcasts == nil {
 		s.upcasts = book.Upcasters()
 	}

@@ -83,6 +83,22 @@ func drawn(id string) book.Entry {
 	}
 }
 
+// worked is a fact: a sheet went through two baths.
+func worked(id string) book.Entry {
+	return book.Entry{
+		ID: id, Kind: book.BathWorked, Version: 1, HappenedAt: evening, By: "p1", Device: "d1",
+		Body: `{"baths":["one","two"],"material":"RC paper","size":"8x10 in","sheets":1}`,
+	}
+}
+
+// drawnOrWorked is one fact or the other.
+func drawnOrWorked(id string, which int) book.Entry {
+	if which%2 == 0 {
+		return drawn(id)
+	}
+	return worked(id)
+}
+
 // named is a decision: the room's name.
 func named(id, name string) book.Entry {
 	return book.Entry{

@@ -15,6 +15,7 @@ type Tx struct {
 	sql    *sql.Tx
 	now    time.Time              // one moment for the whole transaction
 	states map[string]*book.State // as of this transaction
+	moved  []string               // the darkrooms whose books it moves on
 	failed error                  // of a statement; what it left half done is never committed
 }
 
@@ -28,6 +29,11 @@ func (s *Store) Write(ctx context.Context, f func(*Tx) error) error {
 	case <-ctx.Done():
 		return s.dialect.fail(ctx.Err())
 	}
+	return s.writeNow(ctx, f)
+}
+
+// writeNow is Write for whoever has the turn.
+func (s *Store) writeNow(ctx context.Context, f func(*Tx) error) error {
 	if failed := s.failed.Load(); failed != nil {
 		return failed
 	}
@@ -41,6 +47,7 @@ func (s *Store) Write(ctx context.Context, f func(*Tx) error) error {
 	for _, state := range tx.states {
 		s.states.put(state)
 	}
+	s.movements.tell(tx.moved)
 	return nil
 }
 
