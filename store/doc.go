@@ -1,5 +1,6 @@
 // Package store keeps books on disk: SQLite in one file. Several darkrooms stand in one file, each with its own chain of
-// entries and its own erasable record of people.
+// entries, its own erasable record of people and notes, and beside it what lets people join an evening: codes, and hashes
+// of what their devices keep. No export has any of these.
 //
 // What Append, Each or Write has returned without an error is on disk: commits are synchronous, one writer at a time.
 // Facts that wait at the same moment share one commit; what is refused among them hinders no other, and a commit that
