@@ -3,6 +3,7 @@ package web
 import (
 	"errors"
 	"net/http"
+	"net/url"
 	"regexp"
 	"slices"
 	"strconv"
@@ -16,8 +17,12 @@ type jugsPage struct {
 	guide
 	Jugs []pick
 	Own  []field
-	Open bool // the form for a jug of one's own
+	Open bool   // the form for a jug of one's own
+	To   string // where it leads in place of the way: a word of jugsLead
 }
+
+// jugsLead are the pages that ask for a vessel and go on by themselves.
+func jugsLead() map[string]string { return map[string]string{"bench": "/bench", "mix": "/mix"} }
 
 // usualVessels are the vessels that can be had with one tap: their forms, by a word.
 func usualVessels() []usualVessel {
@@ -59,6 +64,9 @@ func (v *visit) showJugs(r *http.Request, status int, ticked []string, form, pro
 		return err
 	}
 	p := jugsPage{guide: g, Open: len(problems) > 0}
+	if lead, ok := jugsLead()[r.FormValue("to")]; ok {
+		p.To, p.Back, p.Later = r.FormValue("to"), lead, lead
+	}
 	p.Problem = problem
 	var there []string
 	for _, x := range v.file.Bench.Vessels {
@@ -91,10 +99,14 @@ func (s *server) keepJugs(r *http.Request, v *visit) error {
 		return err
 	}
 	ticked := r.PostForm["vessel"]
+	to := "/begin/trays"
+	if lead, ok := jugsLead()[form["to"]]; ok {
+		to = lead
+	}
 	own := form["holds"] != "" || form["every"] != "" || form["lowest"] != ""
 	if len(ticked) == 0 && !own {
 		if len(v.file.Bench.Vessels) > 0 {
-			return v.to(r, "/begin/trays")
+			return v.to(r, to)
 		}
 		return v.showJugs(r, http.StatusUnprocessableEntity, nil, form, nil, v.say.Label("begin_jugs_none"))
 	}
@@ -117,9 +129,11 @@ func (s *server) keepJugs(r *http.Request, v *visit) error {
 		}
 		f = darkroom.With(f, darkroom.New, x)
 	}
-	to := "/begin/trays"
 	if form["do"] == "more" {
 		to = "/begin/jugs"
+		if form["to"] != "" {
+			to += "?" + url.Values{"to": {form["to"]}}.Encode()
+		}
 	}
 	return v.keepAndGo(r, f, to)
 }

@@ -2,9 +2,11 @@ package web
 
 import (
 	"errors"
+	"maps"
 	"net/http"
 	"slices"
 	"strconv"
+	"strings"
 
 	"wetside/darkroom"
 	"wetside/trade/material"
@@ -14,12 +16,16 @@ import (
 type printsPage struct {
 	guide
 	Sizes, Papers []pick
+	Lasts         []pick // how long the prints shall last
 	Other, Sheets field
 	Open          bool
 }
 
 func (s *server) beginPrints(r *http.Request, v *visit) error {
-	form := map[string]string{"material": material.RC.String(), "sheets": "10"}
+	form := map[string]string{"material": material.RC.String(), "sheets": "10", "standard": process.Exhibition.String()}
+	if said := v.file.Darkroom.Standards[material.RC].Standard; said != process.StandardUnsaid {
+		form["standard"] = said.String()
+	}
 	if sizes := v.printSizes(); len(sizes) > 0 {
 		form["size"] = sizes[len(sizes)-1].String()
 	}
@@ -55,6 +61,9 @@ func (v *visit) showPrints(r *http.Request, status int, form map[string]string, 
 	}
 	for _, m := range []material.Material{material.RC, material.FB} {
 		p.Papers = append(p.Papers, pick{option{m.String(), v.say.Material(m)}, form["material"] == m.String()})
+	}
+	for _, std := range []process.Standard{process.WorkPrint, process.Exhibition, process.Archival} {
+		p.Lasts = append(p.Lasts, pick{option{std.String(), v.say.Label("guide_lasts_" + strings.ReplaceAll(std.String(), " ", "_"))}, form["standard"] == std.String()})
 	}
 	p.Other = field{
 		Name: "other", Label: v.say.Label("guide_other_size"), Value: form["other"], Problem: problems["size"],
@@ -103,5 +112,21 @@ func (s *server) keepPrints(r *http.Request, v *visit) error {
 	if inches {
 		to += "?read=inches"
 	}
-	return v.keepAndGo(r, darkroom.With(v.file, darkroom.New, x), to)
+	f := darkroom.With(v.file, darkroom.New, x)
+	f.Darkroom.Standards = lasting(f.Darkroom.Standards, x.Material, form["standard"])
+	return v.keepAndGo(r, f, to)
+}
+
+// lasting returns the room's standards with what is wanted of a material; words that are no standard change nothing.
+func lasting(all map[material.Material]darkroom.Wanted, m material.Material, text string) map[material.Material]darkroom.Wanted {
+	std, err := process.ReadStandard(text)
+	if err != nil || std == process.StandardUnsaid {
+		return all
+	}
+	out := map[material.Material]darkroom.Wanted{}
+	maps.Copy(out, all)
+	w := out[m]
+	w.Standard = std
+	out[m] = w
+	return out
 }
