@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"reflect"
+	"runtime"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -129,6 +131,20 @@ func BenchmarkAppend(b *testing.B) {
 			}
 		})
 	}
+}
+
+// BenchmarkAppendTogether lets 200 writers append one load at a time, each of which waits until it is on disk.
+func BenchmarkAppendTogether(b *testing.B) {
+	s, _ := begun(b, engines()[0])
+	var n atomic.Int64
+	b.SetParallelism(200 / runtime.GOMAXPROCS(0))
+	b.RunParallel(func(p *testing.PB) {
+		for p.Next() {
+			if _, err := s.Append(b.Context(), "room", []book.Entry{worked(fmt.Sprint("b", n.Add(1)))}, nil); err != nil {
+				b.Error(err)
+			}
+		}
+	})
 }
 
 // BenchmarkAppendToLong writes one load at a time to books of several lengths; it costs the same in each.
