@@ -22,6 +22,11 @@ func TestEveryKindIsSaid(t *testing.T) {
 		{"../trade/chem", "Note", "ph"},
 		{"../trade/wash", "Why", "wash"},
 		{"../trade/wash", "FindingKind", "wash"},
+		{"../trade/hazard", "FindingKind", "hazard"},
+		{"../trade/hazard", "PHNote", "ph_rule"},
+		{"../trade/hazard", "Effect", "meets"},
+		{"../trade/hazard", "Why", "mixture"},
+		{"../trade/hazard", "CautionKind", "person"},
 		{"../book", "FieldWhy", "field"},
 		{"../book", "FindingKind", "odd"},
 	} {

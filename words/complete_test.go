@@ -213,7 +213,7 @@ func reckoners(t *testing.T) []string {
 			dirs = append(dirs, "../trade/"+d.Name())
 		}
 	}
-	return dirs
+	return append(dirs, "../trade/hazard/ghs", "../trade/hazard/substance")
 }
 
 var sourceKey = regexp.MustCompile(`^[A-Z][A-Za-z]*[A-Za-z0-9.]*(-[A-Za-z0-9.]+)*$`)
@@ -321,7 +321,7 @@ func TestEverySourceHasItsTitle(t *testing.T) {
 	if _, err := toml.DecodeFile("sources.toml", &titles); err != nil {
 		t.Fatal(err)
 	}
-	hazard := regexp.MustCompile(`^H[0-9]{3}$`)
+	hazard := regexp.MustCompile(`^((EU)?H[0-9]{3}[A-Za-z]*|P[0-9]{3}|GHS[0-9]{2})$`)
 	keys := literals(t, reckoners(t), func(n ast.Node) []string {
 		lit, ok := n.(*ast.BasicLit)
 		if !ok {
