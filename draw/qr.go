@@ -1,0 +1,65 @@
+package draw
+
+import (
+	"errors"
+
+	"wetside/draw/scene"
+)
+
+// A QR is an address that a phone reads off a screen or off paper.
+type QR struct {
+	Text string // at most 106 bytes
+	Say  string // what it is for, for those who do not see it
+	Size Size
+}
+
+// ErrTooLong says that an address does not go into a code.
+var ErrTooLong = errors.New("draw: too long for a code")
+
+// quiet is the empty border that a code needs, in modules (ISO/IEC 18004: four).
+const quiet = 4
+
+// Scene draws the code, dark on light in every form: not every camera reads the other way round. On the red page light is
+// red. The error is ErrTooLong.
+func (q QR) Scene(f scene.Form) (scene.Scene, error) {
+	code, err := encodeQR([]byte(q.Text))
+	if err != nil {
+		return scene.Scene{}, err
+	}
+	module := 6.0
+	if q.Size == Wall {
+		module = 8
+	}
+	side := float64(code.side+2*quiet) * module
+	s := scene.Scene{Width: side, Height: side, Label: q.Say}
+	light, dark := scene.Role("own-white"), scene.Role("own-black")
+	if f == scene.Red {
+		light, dark = scene.Ink, scene.Paper
+	}
+	s.Add(scene.Rect{W: side, H: side, Fill: light}, scene.Path{Segs: code.runs(module), Fill: dark})
+	return s, nil
+}
+
+// runs outlines the dark modules, each row's neighbours as one.
+func (c *qrCode) runs(module float64) []scene.Seg {
+	var segs []scene.Seg
+	at := func(x, y int) scene.Point {
+		return scene.Point{X: float64(x+quiet) * module, Y: float64(y+quiet) * module}
+	}
+	for y := range c.side {
+		for x := 0; x < c.side; x++ {
+			if !c.at(x, y) {
+				continue
+			}
+			from := x
+			for x+1 < c.side && c.at(x+1, y) {
+				x++
+			}
+			segs = append(segs,
+				scene.Seg{Op: scene.MoveTo, To: at(from, y)}, scene.Seg{Op: scene.LineTo, To: at(x+1, y)},
+				scene.Seg{Op: scene.LineTo, To: at(x+1, y+1)}, scene.Seg{Op: scene.LineTo, To: at(from, y+1)},
+				scene.Seg{Op: scene.Close})
+		}
+	}
+	return segs
+}
