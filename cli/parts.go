@@ -58,6 +58,8 @@ type ServeConfig struct {
 	Example bool
 	// Parts serves the page that shows every part of the look.
 	Parts bool
+	// Cert and Key are PEM files; both or neither.
+	Cert, Key string
 	// Out gets the address and where the data lie.
 	Out io.Writer
 }

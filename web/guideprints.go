@@ -28,6 +28,9 @@ func (s *server) beginPrints(r *http.Request, v *visit) error {
 	}
 	if sizes := v.printSizes(); len(sizes) > 0 {
 		form["size"] = sizes[len(sizes)-1].String()
+		if usual := material.Inches(8, 10); len(v.file.Bench.Trays) == 0 && slices.Contains(sizes, usual) {
+			form["size"] = usual.String()
+		}
 	}
 	return v.showPrints(r, http.StatusOK, form, nil)
 }

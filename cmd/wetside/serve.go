@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/tls"
 	"errors"
 	"fmt"
 	"log/slog"
@@ -15,6 +16,7 @@ import (
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/internal/certfile"
 	"wetside/internal/clibook"
 	"wetside/internal/webbook"
 	"wetside/web"
@@ -47,12 +49,30 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", c.Addr)
+	listener, scheme, err := h.listen(ctx, c)
 	if err != nil {
 		return err
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: http://%s/\ndata: %s\n", listener.Addr(), c.DataDir)
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n", scheme, listener.Addr(), c.DataDir)
 	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll}, listener)
+}
+
+// listen takes the address, with a certificate where there is one. Files that can't be read are told before anything is taken.
+func (h house) listen(ctx context.Context, c cli.ServeConfig) (net.Listener, string, error) {
+	var secure *tls.Config
+	if c.Cert != "" {
+		pair, err := certfile.Open(c.Cert, c.Key, h.now)
+		if err != nil {
+			return nil, "", err
+		}
+		secure = pair.Config()
+		secure.NextProtos = []string{"h2", "http/1.1"}
+	}
+	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", c.Addr)
+	if err != nil || secure == nil {
+		return listener, "http", err
+	}
+	return tls.NewListener(listener, secure), "https", nil
 }
 
 // answer serves until the context ends, then lets what is under way finish.

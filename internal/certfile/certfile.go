@@ -1,0 +1,67 @@
+// Package certfile serves a certificate from two files and takes up a renewed one without a restart.
+package certfile
+
+import (
+	"crypto/tls"
+	"fmt"
+	"os"
+	"sync"
+	"time"
+)
+
+// A Pair is a certificate and its key in PEM files. It is safe for use by several goroutines.
+type Pair struct {
+	cert, key string
+	now       func() time.Time
+
+	mu      sync.Mutex
+	has     *tls.Certificate
+	from    [2]time.Time // when the files were written
+	checked time.Time
+}
+
+// checkEvery is how often the files are looked at.
+const checkEvery = time.Minute
+
+// Open reads the files. The error says which could not be read, or that they do not belong together.
+func Open(cert, key string, now func() time.Time) (*Pair, error) {
+	p := &Pair{cert: cert, key: key, now: now}
+	if err := p.load(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+func (p *Pair) load() error {
+	var from [2]time.Time
+	for i, path := range []string{p.cert, p.key} {
+		info, err := os.Stat(path)
+		if err != nil {
+			return fmt.Errorf("certificate: %w", err)
+		}
+		from[i] = info.ModTime()
+	}
+	p.checked = p.now()
+	if p.has != nil && from == p.from {
+		return nil
+	}
+	c, err := tls.LoadX509KeyPair(p.cert, p.key)
+	if err != nil {
+		return fmt.Errorf("certificate %s with key %s: %w", p.cert, p.key, err)
+	}
+	p.has, p.from = &c, from
+	return nil
+}
+
+// Config returns what a server needs: TLS 1.2 or newer, and the certificate as it stands in the files. Files that can't be
+// read after they once could leave the last one in use.
+func (p *Pair) Config() *tls.Config {
+	return &tls.Config{MinVersion: tls.VersionTLS12, GetCertificate: func(*tls.ClientHelloInfo) (*tls.Certificate, error) {
+		p.mu.Lock()
+		defer p.mu.Unlock()
+		if p.now().Sub(p.checked) >= checkEvery {
+			_ = p.load() // half a renewal: the old pair serves until both are there
+		}
+		return p.has, nil
+	}}
+}
