@@ -67,6 +67,12 @@ func flagOf(field string) string {
 		return "--tray"
 	case "stages":
 		return "--vessels"
+	case "result":
+		return "--found"
+	case "time":
+		return "--after"
+	case "way":
+		return "--washed-in"
 	}
 	return "--" + field
 }

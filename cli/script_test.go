@@ -38,6 +38,11 @@ func TestMain(m *testing.M) {
 			_, _ = os.Stderr.WriteString(err.Error() + "\n")
 			os.Exit(1)
 		}
+	}, "washed": func() {
+		if err := washed(context.Background(), os.Args[1:]); err != nil {
+			_, _ = os.Stderr.WriteString(err.Error() + "\n")
+			os.Exit(1)
+		}
 	}})
 }
 

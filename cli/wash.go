@@ -26,6 +26,11 @@ type washCmd struct {
 	Flow     string `help:"Fresh water in a minute; 0 L where none runs; else 2 L." default:"2 L" placeholder:"VOLUME"`
 	Vessels  count  `help:"How many vessels stand one after another, for a cascade." default:"0" placeholder:"N"`
 	Contact  string `help:"How long each still change stays, where longer than the least." placeholder:"TIME"`
+	Found    string `help:"What a residual-thiosulfate test of your own found: none, faint, clear or dark, as the drop's stain is, or a figure, 0.05 g/m2." placeholder:"RESULT"`
+	After    string `help:"After how long a wash that test was made." placeholder:"TIME"`
+	WashedIn string `help:"The way that was washed then: still, running, cascade, standing; else running water where it runs." placeholder:"WAY"`
+	Book     bool   `help:"Start from the last such test in the book." default:"true" negatable:""`
+	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
 	Ounce    string `help:"What an ounce is: us or imperial." enum:"us,imperial," default:""`
 	JSON     bool   `name:"json" help:"Answer as JSON."`
 }
@@ -43,13 +48,27 @@ func (c *washCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	a, err := wash.Solve(r)
+	table, err := wash.Solve(r)
 	if err != nil {
 		return bad(c.JSON, "%s", explained(v, err))
 	}
+	tested, err := c.own(s, v, r)
+	if err != nil {
+		return err
+	}
+	a := table
+	if r.Own = tested.Calibration; r.Own != nil {
+		if a, err = wash.Solve(r); err != nil {
+			return bad(c.JSON, "%s", explained(v, err))
+		}
+	}
 	if c.JSON {
-		writeJSON(s.io.Out, facts.OfWash(a, v.Origin(a.Limit)))
-	} else if err := tellWash(newPrinter(s.io.Out), v, c.said(v, r, size), r, a); err != nil {
+		out := facts.OfWash(a, v.Origin(a.Limit))
+		if r.Own != nil {
+			out.Own = facts.OfOwnWash(r.Own, tested.at, v.WashOwn(r.Own, v.WashTestOf(tested.at)).Text())
+		}
+		writeJSON(s.io.Out, out)
+	} else if err := tellWash(newPrinter(s.io.Out), v, c.said(v, r, size), told{r, a, table, tested}); err != nil {
 		return err
 	}
 	if a.Fastest < 0 {
@@ -73,7 +92,7 @@ func (c *washCmd) request(v *words.Voice) (r wash.Request, size material.Size, e
 		{"--material", c.Material, func(text string) (err error) { r.Load.Material, err = material.Read(text); return err }},
 		{"--size", c.Size, func(text string) (err error) { size, _, err = material.ReadUsual(text); return err }},
 		{"--standard", c.Standard, func(text string) (err error) { r.Limit.Standard, err = process.ReadStandard(text); return err }},
-		{"--limit", c.Limit, func(text string) (err error) { r.Limit.Own, err = perSquareMetre(text); return err }},
+		{"--limit", c.Limit, func(text string) (err error) { r.Limit.Own, err = wash.ReadPerSquareMetre(text); return err }},
 		{"--from", c.From, func(text string) (err error) { r.Load.Start, err = thiosulfate(text, ounceOf(c.Ounce)); return err }},
 		{"--water", c.Water, func(text string) (err error) { r.Load.Water, err = quantity.ReadCelsius(text); return err }},
 		{"--tray", c.Tray, func(text string) (err error) {
@@ -109,13 +128,6 @@ func usualSize(m material.Material) material.Size {
 		return material.Size{Roll: material.Roll135x36}
 	}
 	return material.Inches(8, 10)
-}
-
-// perSquareMetre reads an amount on paper or film: 0.03, 0.03 g/m2.
-func perSquareMetre(text string) (float64, error) {
-	text = strings.TrimSuffix(strings.ReplaceAll(text, "²", "2"), "g/m2")
-	n, err := quantity.ReadRatio(strings.TrimSpace(text))
-	return n.Float(), err
 }
 
 // thiosulfate reads what the last fixer holds, g/L: as such, or as the dilution of a rapid fixer that at 1+4 has what

@@ -8,9 +8,18 @@ import (
 	"wetside/words"
 )
 
-// tellWash prints every way of washing, the cheapest and the fastest, and what is left against time.
-func tellWash(p *printer, v *words.Voice, load string, r wash.Request, a wash.Answer) error {
+// told is a wash that was asked about, with its answer, the answer by the table alone, and the test between them.
+type told struct {
+	asked      wash.Request
+	now, table wash.Answer
+	own        own
+}
+
+// tell prints every way of washing, the cheapest and the fastest, and what is left against time.
+func tellWash(p *printer, v *words.Voice, load string, t told) error {
+	a := t.now
 	p.wrap(v.WashBest(a).Text())
+	t.own.tell(p, v, t.table, a)
 	p.head(load)
 	p.wrap(v.WashLimit(a).Text())
 	p.gap()
@@ -20,7 +29,7 @@ func tellWash(p *printer, v *words.Voice, load string, r wash.Request, a wash.An
 	}
 	p.gap()
 	tellWashNotes(p, v, a.Findings)
-	left, ok := draw.LeftOf(v, r, a)
+	left, ok := draw.LeftOf(v, t.asked, a)
 	if !ok {
 		return nil
 	}
@@ -53,7 +62,7 @@ func sayWay(v *words.Voice, w wash.Result) string {
 }
 
 func tellWashNotes(p *printer, v *words.Voice, fs []wash.Finding) {
-	for _, f := range fs {
-		p.put("  ╷ ", "    ", v.WashNote(f).Text())
+	for _, note := range v.WashNotes(fs) {
+		p.put("  ╷ ", "    ", note.Text())
 	}
 }

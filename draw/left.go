@@ -14,8 +14,9 @@ const MaxWays = 4
 // A Left is how much thiosulfate is left in paper or film against the time of washing, one line a way of washing; the
 // amount on a scale on which each tenfold takes the same room.
 type Left struct {
-	Ways  []LeftWay // at most MaxWays
-	Limit float64   // above 0
+	Ways  []LeftWay  // at most MaxWays
+	Limit float64    // above 0
+	Found *LeftFound // by a test of the room's own; nil: none
 	Size  Size
 	Say   LeftWords
 }
@@ -63,6 +64,9 @@ func (l Left) check() error {
 	case !(l.Limit > 0) || math.IsInf(l.Limit, 1):
 		return fmt.Errorf("%w: a limit of %g", ErrModel, l.Limit)
 	}
+	if err := l.Found.check(); err != nil {
+		return err
+	}
 	for _, w := range l.Ways {
 		if err := rising(w.Name, w.Points); err != nil {
 			return err
@@ -94,6 +98,7 @@ func (l Left) rulers() (x, y ruler) {
 			least, most = min(least, s.Amount), max(most, s.Amount)
 		}
 	}
+	end, least, most = l.Found.ends(end, least, most)
 	least, most = max(least, l.Limit/deepest), min(most, l.Limit*1e6)
 	from, to := least/10, most*10
 	for _, v := range decades(least/10, least) {
@@ -158,6 +163,7 @@ func (l Left) Scene(scene.Form) (scene.Scene, error) {
 		l.changes(p, w)
 	}
 	tags := l.reached(p)
+	l.found(p)
 	l.names(p)
 	p.level(max(roundStep(x.to, (p.x.b-p.x.a)/(l.Size.letter()*3)), 1), func(v float64) string { return figure(v, 0) }, tags, l.Say.Time)
 	return p.out, nil

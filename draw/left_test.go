@@ -41,7 +41,12 @@ func lefts() map[string]draw.Left {
 	aid.Say.Limit = ""
 	aid.Ways = []draw.LeftWay{fading("running water with a washing aid, 20 °C", 2.6, 1, 30), fading("the same without", 2.6, 1.1, 30)}
 	aid.Ways[0].Reaches, aid.Ways[1].Reaches = new(8.54), new(9.39)
-	return map[string]draw.Left{"phone": washing(), "desk": desk, "wall": wall, "one": one, "aid": aid}
+	drop, figure := washing(), washing()
+	drop.Found = &draw.LeftFound{At: 30, Low: 0.03, High: 0.1, Name: "your test"}
+	figure.Size, figure.Found = draw.Desk, &draw.LeftFound{At: 30, Low: 0.05, High: 0.05, Name: "your test"}
+	none := one
+	none.Found = &draw.LeftFound{At: 70, High: 0.01, Name: "your test"}
+	return map[string]draw.Left{"drop": drop, "figure": figure, "none": none, "phone": washing(), "desk": desk, "wall": wall, "one": one, "aid": aid}
 }
 
 func TestLeftGolden(t *testing.T) {
@@ -56,7 +61,9 @@ func TestLeftRefuses(t *testing.T) {
 	free.Limit = 0
 	short.Ways[1].Points = short.Ways[1].Points[:1]
 	odd.Ways[1].Points[3].Amount = math.Inf(1)
-	for name, p := range map[string]draw.Left{"nothing": {Limit: 1}, "five": many, "no limit": free, "one point": short, "no figure": odd} {
+	late, upside := washing(), washing()
+	late.Found, upside.Found = &draw.LeftFound{At: math.NaN(), High: 1}, &draw.LeftFound{At: 3, Low: 0.1, High: 0.03}
+	for name, p := range map[string]draw.Left{"nothing": {Limit: 1}, "five": many, "no limit": free, "one point": short, "late": late, "upside": upside, "no figure": odd} {
 		if _, err := p.Scene(scene.Light); !errors.Is(err, draw.ErrModel) {
 			t.Errorf("%s: error %v, want ErrModel", name, err)
 		}
@@ -102,6 +109,10 @@ func TestLeftProperties(t *testing.T) {
 			}
 			w.Changes = rapid.SliceOfN(rapid.Float64Range(0, 300), 0, 12).Draw(t, "changes")
 			l.Ways = append(l.Ways, w)
+		}
+		if rapid.Bool().Draw(t, "tested") {
+			low := rapid.Float64Range(0, 1).Draw(t, "low")
+			l.Found = &draw.LeftFound{At: rapid.Float64Range(0, 400).Draw(t, "tested at"), Low: low, High: low + rapid.SampledFrom([]float64{1e-3, 0.9}).Draw(t, "more"), Name: "your test"}
 		}
 		l.Size = draw.Size(rapid.IntRange(0, 3).Draw(t, "size"))
 		s, err := l.Scene(anyForm(t))

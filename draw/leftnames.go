@@ -15,6 +15,9 @@ func (l Left) room() float64 {
 	for _, w := range l.Ways {
 		most = max(most, scene.TextWidth(w.Name, l.Size.letter(), false))
 	}
+	if l.Found != nil {
+		most = max(most, scene.TextWidth(l.Found.Name, l.Size.letter(), false))
+	}
 	return min(most+sample+16, l.Size.width()*0.42)
 }
 
@@ -25,6 +28,8 @@ type lineName struct {
 	look  scene.Path // as the line is drawn
 	end   *scene.Point
 	loud  bool
+	near  *float64          // how high it stands where there is no end
+	mark  func(scene.Point) // draws the mark before it in place of a stretch of line; nil: a line
 }
 
 // names writes each line's name at the right, after a stretch of it, in the order of their ends, and joins it to the end.
@@ -40,6 +45,12 @@ func (l Left) names(p *plot) {
 	if l.Say.Limit != "" {
 		n := p.named(l.Say.Limit, scene.Path{Stroke: scene.Accent, Width: p.size.stroke(3)}, true)
 		n.end = new(p.point(p.x.to, l.Limit))
+		all = append(all, n)
+	}
+	if l.Found != nil {
+		n := l.foundName(p)
+		_, high := l.Found.seen(p.y)
+		n.near = new(p.point(l.Found.At, high).Y)
 		all = append(all, n)
 	}
 	p.column(all)
@@ -73,6 +84,9 @@ func (p *plot) column(all []lineName) {
 		if n.end != nil {
 			tags[i].mark = n.end.Y
 		}
+		if n.near != nil {
+			tags[i].mark = *n.near
+		}
 	}
 	placed, share := settle(tags, p.y.b-h*0.6, p.y.a+h*0.9, h*0.35)
 	for _, t := range placed {
@@ -89,7 +103,11 @@ func (n lineName) write(p *plot, y float64) {
 	x := p.x.b + 8
 	first := y - n.size*lineGap*float64(len(n.lines)-1)/2
 	n.join(p, scene.Point{X: x, Y: first})
-	p.out.Add(*n.look.Move(x, first).Line(x+sample, first))
+	if n.mark != nil {
+		n.mark(scene.Point{X: x + sample/2, Y: first})
+	} else {
+		p.out.Add(*n.look.Move(x, first).Line(x+sample, first))
+	}
 	for i, line := range n.lines {
 		at := scene.Point{X: x + sample + 5, Y: first + n.size*(0.36+lineGap*float64(i))}
 		p.out.Add(scene.Text{At: at, Text: line, Size: n.size, Bold: n.loud, Fill: scene.Ink})

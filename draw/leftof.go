@@ -12,6 +12,9 @@ import (
 // washPoints is how many points a line of what is left has.
 const washPoints = 200
 
+// farTest is how many times the longest wash a test may be away, so that the ways are not squeezed by its mark.
+const farTest = 3
+
 // LeftOf returns the picture of what is left against time, of as many ways as one picture holds: the fastest and the
 // cheapest are among them. false where no way gets there. Its size is left to the page.
 func LeftOf(v *words.Voice, r wash.Request, a wash.Answer) (Left, bool) {
@@ -24,6 +27,12 @@ func LeftOf(v *words.Voice, r wash.Request, a wash.Answer) (Left, bool) {
 			longest, more = max(longest, w.Time), more+1
 		}
 	}
+	upTo := longest * 5 / 4
+	if own := r.Own; own != nil && own.Test.Time > 0 && own.Test.Time <= farTest*longest {
+		low, high := own.Test.Found.Between()
+		left.Found = &LeftFound{At: own.Test.Time.Minutes(), Low: low, High: high, Name: v.Label("your_test")}
+		upTo = min(max(upTo, own.Test.Time*26/25), 24*time.Hour)
+	}
 	if longest < 10*time.Minute {
 		left.Say.Minutes = func(m float64) string { return v.Number(tenths(m)) }
 	}
@@ -33,7 +42,7 @@ func LeftOf(v *words.Voice, r wash.Request, a wash.Answer) (Left, bool) {
 		case more > 0 && i != a.Fastest && i != a.Cheapest:
 			more--
 		default:
-			points, err := wash.Curve(r, w, longest*5/4, washPoints)
+			points, err := wash.Curve(r, w, upTo, washPoints)
 			if err != nil {
 				return left, false
 			}

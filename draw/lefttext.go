@@ -26,6 +26,7 @@ func (l Left) Text(o TextOptions) (string, error) {
 			tags = append(tags, tag{mark: p.x.at(*w.Reaches), number: l.Say.minutes(*w.Reaches)})
 		}
 	}
+	l.textFound(p)
 	p.foot(tags, l.Say.Time)
 	l.legend(&p.g)
 	return p.g.text(o), nil
@@ -63,4 +64,8 @@ func (l Left) legend(g *grid) {
 		row++
 	}
 	g.put(row, 0, "━  "+clip(l.Say.Limit, plotCols-4))
+	if l.Found != nil {
+		g.put(row+1, 0, string(foundRune)+"  "+clip(l.Found.Name, plotCols-12))
+		g.putEnd(row+1, plotCols, l.Say.minutes(l.Found.At))
+	}
 }

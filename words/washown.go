@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"wetside/trade/reckoning"
@@ -55,6 +56,8 @@ func (v *Voice) WashOwn(own *wash.Calibration, test string) Phrase {
 		slower, up = math.Ceil(own.Factor*step-1e-9)/step, "yes"
 	}
 	switch {
+	case own.Factor == 1 && slices.ContainsFunc(own.Findings, func(f wash.Finding) bool { return f.Kind == wash.TestFar }):
+		return phrase(sentence(v.say("tell.wash.own_slip", pairsOf(args))))
 	case slower > 1:
 		return v.Tell("wash.own_slower", append(args, "Times", v.decimal(slower, 1), "UpTo", up)...)
 	case faster > 1:

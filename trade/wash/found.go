@@ -82,25 +82,26 @@ func ReadFound(text string) (Found, error) {
 	if !strings.ContainsAny(said, "0123456789½¼¾") {
 		return Found{}, material.UnknownWord(text, "residual test", words...)
 	}
-	word, rest, _ := strings.Cut(said, " ")
-	from, to, both := strings.Cut(said, " to ")
+	plain := strings.Join(strings.Fields(text), " ")
+	word, rest, _ := strings.Cut(plain, " ")
+	from, to, both := strings.Cut(plain, " to ")
 	var f Found
 	var err error
 	switch {
-	case word == "under":
-		f.Most, err = perSquareMetre(rest)
-	case word == "over":
-		f.Least, err = perSquareMetre(rest)
+	case strings.EqualFold(word, "under"):
+		f.Most, err = ReadPerSquareMetre(rest)
+	case strings.EqualFold(word, "over"):
+		f.Least, err = ReadPerSquareMetre(rest)
 		f.Most = math.Inf(1)
 	case both:
-		if f.Most, err = perSquareMetre(to); err == nil {
-			f.Least, err = perSquareMetre(from)
+		if f.Most, err = ReadPerSquareMetre(to); err == nil {
+			f.Least, err = ReadPerSquareMetre(from)
 		}
 		if err == nil && f.Least >= f.Most {
 			err = quantity.NewReadError(text, 0, "range", quantity.WhyReversed)
 		}
 	default:
-		f.Least, err = perSquareMetre(said)
+		f.Least, err = ReadPerSquareMetre(plain)
 		f.Most = f.Least
 	}
 	if err != nil {
@@ -109,8 +110,8 @@ func ReadFound(text string) (Found, error) {
 	return f, nil
 }
 
-// perSquareMetre reads an amount on paper or film: 0.03, 0.03 g/m2, 0.03 g/m².
-func perSquareMetre(text string) (float64, error) {
+// ReadPerSquareMetre reads an amount on paper or film, g/m²: 0.03, 0.03 g/m2, 0.03 g/m². The error is a *quantity.ReadError.
+func ReadPerSquareMetre(text string) (float64, error) {
 	text = strings.TrimSuffix(strings.ReplaceAll(text, "²", "2"), "g/m2")
 	n, err := quantity.ReadRatio(strings.TrimSpace(text))
 	return n.Float(), err

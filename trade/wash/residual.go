@@ -84,7 +84,8 @@ const (
 // Calibrate returns the time constant, as a factor of the default, with which the wash that was tested leaves what the test
 // found. A figure is met. A stain or a range is a band: where the default leaves something within it nothing is moved, and the
 // band only narrows what an untested room leaves open; else all that can be told is that band, and its worse end, the most
-// that may have been left, is met. The error is a *ProblemError.
+// that may have been left, is met. What is more than 8 times off the default is TestFar: slower by more is not believed, and
+// faster by more not at all. The error is a *ProblemError.
 func Calibrate(t Test) (Calibration, error) {
 	r := Request{Load: t.Load, Setting: t.Setting, Limit: Limit{Standard: process.WorkPrint}}
 	if err := t.check(r); err != nil {
@@ -103,7 +104,10 @@ func Calibrate(t Test) (Calibration, error) {
 	case !t.Found.Plain() && short <= 1 && long >= 1:
 		c.Factor, c.Short, c.Long = 1, max(c.Short, 1/Band().Value), min(c.Long, Band().Value)
 		c.find(TestAgrees, t.leftWith(r, 1), figure("stain_most", most, reckoning.GPerM2, reckoning.FromMemory))
-	case long <= 1.0/mostFactor || long >= mostFactor:
+	case long <= 1.0/mostFactor: // a slip must not shorten a wash
+		c.Factor, c.Short, c.Long = 1, 1/Band().Value, Band().Value
+		c.find(TestFar, most, figure("factor", mostFactor, reckoning.One, reckoning.FromMemory))
+	case long >= mostFactor:
 		c.find(TestFar, most, figure("factor", mostFactor, reckoning.One, reckoning.FromMemory))
 	}
 	c.reckon(least, most)

@@ -131,7 +131,7 @@ const (
 	ContactTooShort FindingKind = "contact_too_short" // Got was asked for each change, Limit is the least and was taken
 	AidNoUse        FindingKind = "aid_no_use"        // a washing aid does nothing for RC
 	Untested        FindingKind = "untested"          // the time constant is from memory or optimistic: times may be Limit times as long
-	TestFar         FindingKind = "test_far"          // Got after that time asks for a factor beyond Limit: more was not believed
+	TestFar         FindingKind = "test_far"          // Got after that time asks for a factor beyond Limit: slower by more was not believed, faster not at all
 	TestAgrees      FindingKind = "test_agrees"       // the default would leave Got, which the test does not contradict
 	TestTooCoarse   FindingKind = "test_too_coarse"   // the test can't tell less than Got from nothing, and Limit is less
 	FlowTooSmall    FindingKind = "out_of_reach"      // this way does not get to the limit
