@@ -6,5 +6,7 @@
 // time is a moment that the taps themselves say, so that every device shows the same. A developer's and a fixer's time
 // follow the temperature that was last read in the bath (package temper), with the reckoning.
 //
+// It makes the lists that are gone through at the start of an evening and at its end, of what is really there.
+//
 // It returns findings and figures, never sentences; it reads no clock.
 package sink
