@@ -41,6 +41,7 @@ func TestStripThatDoesNotFit(t *testing.T) {
 		{"it fits", 10, []float64{0.5}, ""},
 		{"sixty were not counted", 10, []float64{2}, "does not fit what was counted: it shows more silver. Test again"},
 		{"the same again", 10, []float64{2, 2}, "Again the strip shows more silver than was counted. Somebody forgot to count"},
+		{"little off, and the same again", 13, []float64{1.5, 1.5}, "Again the strip shows more silver"},
 		{"the next one fits", 10, []float64{2, 0.5}, ""},
 		{"first low, then high", 25, []float64{0, 3}, "does not fit what was counted: it shows more silver"},
 		{"nothing where forty went through", 40, []float64{0}, "it shows less silver"},
