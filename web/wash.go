@@ -24,6 +24,12 @@ type washPage struct {
 	Aid                  bool
 	Prints, Water        field
 	Tray, Flow           field
+	Found, After, In     field
+	Tested               bool         // something is said of a test
+	LeaveOut             string       // offers to do without the book's test; empty: there is none
+	LeftOut              bool         // it is not wanted
+	Own                  words.Phrase // how the room washes by its test
+	Changed              words.Phrase // and what that has changed
 	Open                 bool
 	Answered             bool
 	Best                 words.Phrase
@@ -80,6 +86,7 @@ func (s *server) wash(r *http.Request, v *visit) error {
 	for _, x := range process.Standards() {
 		p.Standards = append(p.Standards, pick{option{x.String(), capital(v.say.Standard(x))}, x == std})
 	}
+	p.testFields(v, get, q.Get("leave_out") != "")
 	status := http.StatusOK
 	if asked {
 		if req, ok := p.request(v, m, std); ok {
@@ -145,18 +152,22 @@ func (p *washPage) request(v *visit, m material.Material, std process.Standard) 
 
 // answer finds every way and draws them; what the trade refuses is told at its field.
 func (p *washPage) answer(v *visit, r wash.Request) int {
-	a, err := wash.Solve(r)
-	if e, bad := errors.AsType[*wash.ProblemError](err); bad {
-		f := map[string]*field{"area": &p.Prints, "water": &p.Water, "vessel": &p.Tray, "flow": &p.Flow}[e.Field]
-		if f == nil {
-			f = &p.Prints
-		}
-		f.Problem = v.say.Tell("wash."+string(e.Why), "Flag", f.Label, "Found", f.Value).Text()
+	table, err := wash.Solve(r)
+	if err != nil {
+		return p.refuse(v, err)
+	}
+	a, tested, ok := table, time.Time{}, true
+	if r.Own, tested, ok = p.own(v, r); !ok {
 		return http.StatusUnprocessableEntity
 	}
-	if err != nil {
-		p.Prints.Problem = v.say.Tell("bad_form").Text()
-		return http.StatusUnprocessableEntity
+	if r.Own != nil {
+		if a, err = wash.Solve(r); err != nil {
+			return p.refuse(v, err)
+		}
+		p.Own = v.say.WashOwn(r.Own, v.say.WashTestOf(tested))
+		if changed, any := v.say.WashChanged(table, a); any {
+			p.Changed = changed
+		}
 	}
 	p.Answered, p.Best, p.Reckoning = true, v.say.WashBest(a), a.Reckonings
 	p.For = v.say.Tell("wash.for", "Material", v.say.Material(r.Load.Material), "Standard", v.say.Standard(r.Limit.Standard), "Prints", p.Prints.Value).Text()
@@ -164,16 +175,33 @@ func (p *washPage) answer(v *visit, r wash.Request) int {
 	for i, w := range a.Ways {
 		p.Ways = append(p.Ways, v.washWay(w, i == a.Fastest, i == a.Cheapest))
 	}
-	p.Notes = v.washNotes(a.Findings)
+	p.Notes = v.say.WashNotes(a.Findings)
 	if phone, desk := v.washPlot(r, a, draw.Phone), v.washPlot(r, a, draw.Desk); phone != nil && desk != nil {
 		p.Plot = &twoSizes{*phone, *desk}
 	}
 	return http.StatusOK
 }
 
+// refuse tells what the trade refuses at its field.
+func (p *washPage) refuse(v *visit, err error) int {
+	e, bad := errors.AsType[*wash.ProblemError](err)
+	if !bad {
+		p.Prints.Problem = v.say.Tell("bad_form").Text()
+		return http.StatusUnprocessableEntity
+	}
+	f := map[string]*field{
+		"area": &p.Prints, "water": &p.Water, "vessel": &p.Tray, "flow": &p.Flow, "result": &p.Found, "time": &p.After, "way": &p.In,
+	}[e.Field]
+	if f == nil {
+		f = &p.Prints
+	}
+	f.Problem = v.say.Tell("wash."+string(e.Why), "Flag", f.Label, "Found", f.Value).Text()
+	return http.StatusUnprocessableEntity
+}
+
 func (v *visit) washWay(w wash.Result, fastest, cheapest bool) washWay {
 	out := washWay{
-		Name: capital(v.say.WashWay(w.Way)), Fastest: fastest, Cheapest: cheapest, Notes: v.washNotes(w.Findings),
+		Name: capital(v.say.WashWay(w.Way)), Fastest: fastest, Cheapest: cheapest, Notes: v.say.WashNotes(w.Findings),
 		Left: v.say.WashLeft(w),
 	}
 	if w.Status != wash.Reached {
@@ -185,13 +213,6 @@ func (v *visit) washWay(w wash.Result, fastest, cheapest bool) washWay {
 	}
 	if w.Way != wash.Running {
 		out.Changes = v.say.TellN("wash_changes", w.Changes, "Contact", v.say.Time(w.Contact.Round(time.Second))).Text()
-	}
-	return out
-}
-
-func (v *visit) washNotes(fs []wash.Finding) (out []words.Phrase) {
-	for _, f := range fs {
-		out = append(out, v.say.WashNote(f))
 	}
 	return out
 }
