@@ -108,6 +108,48 @@ func breaking(text string) string {
 	return strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(text)
 }
 
+// At its safe end a bath is tested for what ends it: the first fixer with a strip where its silver does, with a drop on a print
+// where the second bath does, of which a strip in the first tells nothing; a stop bath with pH paper (common practice).
+func TestTestAtTheSafeEnd(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name     string
+		standard process.Standard
+		second   float64 // L of the second fixer; the first has one
+		place    int
+		by       ahead.By
+		says     string
+	}{
+		{"its own silver", process.Exhibition, 1, 2, ahead.BySilver, "with the silver strip. It has done what is safe at exhibition standard"},
+		{"a small second bath", process.WorkPrint, 0.4, 2, ahead.BySecondBath, "with the silver drop on a print. It has done what is safe at work print standard"},
+		{"a stop bath", process.Exhibition, 1, 1, ahead.ByPH, "with the pH paper. It has done what is safe; it probably lasts"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			b := newBench(t, 2000)
+			all := b.usual("1+4", 1, process.TwoBaths)
+			b.scene.Baths[all[3]].Litres = c.second
+			b.ask(material.FB, c.standard, process.TwoBaths, all...)
+			b.work(material.FB, float64(b.of(all[c.place]).Left.P10), all...)
+			o := b.of(all[c.place])
+			if o.Lead.Kind != ahead.AtSafeEnd || o.End.By != c.by || o.Left.P10 != 0 || o.OutOfUse() {
+				t.Errorf("%s by %s, %+v", o.Lead.Kind, o.End.By, o.Left)
+			}
+			holds(t, voice(t).Outlook(o).Text(), "Test it before the next sheet, "+c.says)
+			r := b.look()
+			for _, d := range r.Due {
+				if r.Baths[d.Bath].Index == all[c.place] && d.Kind != ahead.DueTest {
+					t.Errorf("due: %s", d.Kind)
+				}
+			}
+			if r.Lead.Kind != ahead.DoNext {
+				t.Errorf("%s leads", r.Lead.Kind)
+			}
+			holds(t, voice(t).Together(r).Text(), "Test it before the next sheet.")
+		})
+	}
+}
+
 // FB in one bath names what would help: two baths, and a lower standard (common practice).
 func TestHelpsForFibre(t *testing.T) {
 	t.Parallel()

@@ -247,7 +247,7 @@ func (l *looker) ends(o *Outlook, a *asked) {
 		o.Lead = Finding{Kind: UseUntil, Subject: b.name(), By: o.End.By, Date: o.End.Date}
 	case o.Left.P10 == 0 && l.worthTest(o, a):
 		o.Lead = Finding{
-			Kind: AtSafeEnd, Subject: b.name(), Standard: o.Chain.Standard, By: o.End.By, Test: o.Tests[0],
+			Kind: AtSafeEnd, Subject: b.name(), Standard: o.Chain.Standard, By: o.End.By, Test: o.settling(),
 			Figures: []reckoning.Figure{count("likely", float64(o.Left.P50))},
 		}
 	case o.Left.P10 == 0:

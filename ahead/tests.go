@@ -118,11 +118,21 @@ func (l *looker) worthTest(o *Outlook, a *asked) bool {
 		switch {
 		case e.Pass != nil && slices.Contains(e.Pass.Baths, o.Index):
 			return true
-		case e.Test != nil && e.Test.Bath == o.Index && e.Test.Result.Test == o.Tests[0] && o.Tests[0] != book.SilverDrop:
+		case e.Test != nil && e.Test.Bath == o.Index && e.Test.Result.Test == o.settling() && o.settling() != book.SilverDrop:
 			return false
 		}
 	}
 	return true
+}
+
+// settling returns the test that tells whether a bath at its safe end goes on: a strip where its own silver or acid ends it,
+// a drop on a print where it is the second bath or the thinning.
+func (o *Outlook) settling() book.Test {
+	other := o.End.By == BySecondBath || o.End.By == ByThiosulfate
+	if other && slices.Contains(o.Tests, book.SilverDrop) {
+		return book.SilverDrop
+	}
+	return o.Tests[0]
 }
 
 // strip returns the last silver strip of a bath.

@@ -29,7 +29,7 @@ func TapeOf(v *words.Voice, o *ahead.Outlook) (Tape, bool) {
 		return t, true
 	}
 	t.Ends = &Ends{Safe: done + float64(o.Left.P10), Likely: done + float64(o.Left.P50)}
-	if o.Left.P10 == 0 {
+	if o.Left.P10 == 0 && o.Lead.Kind != ahead.AtSafeEnd {
 		t.Say.Safe = v.Label("tape_spent") // where it was spent is behind the last sheet
 		return t, true
 	}

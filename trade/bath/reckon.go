@@ -6,7 +6,7 @@ import "wetside/trade/reckoning"
 // the sheets to it in the room of the medians. limit is the table's figure with its origin, nil for a stop bath.
 func (r *Rooms) Reckon(ask Ask, place int, limit *reckoning.Figure, ends *Ends) []reckoning.Reckoning {
 	b := ask.Through[place]
-	carry := r.carryReckoning(&ask)
+	carry := r.CarryReckoning(ask.Sheet)
 	puts := []reckoning.Figure{
 		{Name: "bath_volume", Value: r.Litres(b).P50, Unit: reckoning.L, Origin: reckoning.Measured},
 		carry.Figure(),
@@ -48,22 +48,23 @@ func (r *Rooms) silverReckoning(ask *Ask) reckoning.Reckoning {
 	}
 }
 
-func (r *Rooms) carryReckoning(ask *Ask) reckoning.Reckoning {
-	stuff := &r.past.Prior[ask.Of]
-	drained := ask.Drained
+// CarryReckoning opens how much of a bath a sheet carries along in the room of the medians, mL.
+func (r *Rooms) CarryReckoning(s Sheet) reckoning.Reckoning {
+	stuff := &r.past.Prior[s.Of]
+	drained := s.Drained
 	if drained <= 0 {
 		drained = stuff.Drained
 	}
 	default10 := stuff.CarryOver.After(stuff.Drained)
-	q := r.Carry(ask.Of).P50 * stuff.CarryOver.After(drained) / default10
+	q := r.Carry(s.Of).P50 * stuff.CarryOver.After(drained) / default10
 	return reckoning.Reckoning{
 		Rule: "carry_per_sheet",
 		Puts: []reckoning.Figure{
-			{Name: "sheet_area", Value: ask.Area, Unit: reckoning.M2, Origin: reckoning.Computed},
+			{Name: "sheet_area", Value: s.Area, Unit: reckoning.M2, Origin: reckoning.Computed},
 			{Name: "drained", Value: drained, Unit: reckoning.S, Origin: reckoning.CommonPractice},
 			r.believed("carry_over", q, reckoning.MLPerM2),
 		},
-		Result: figure("carry_per_sheet", ask.Area*q, reckoning.ML),
+		Result: figure("carry_per_sheet", s.Area*q, reckoning.ML),
 	}
 }
 
