@@ -28,6 +28,23 @@ type Book interface {
 	Append(ctx context.Context, entries []book.Entry, expect *int64) error
 	// CanTakeBack says why an entry can't be taken back, nil where it can.
 	CanTakeBack(ctx context.Context, id string) error
+	// Each writes entries, each by itself; corrections among them are decided on the book as it then is.
+	// The error is for what concerns all of them: nothing was written.
+	Each(ctx context.Context, entries []book.Entry) ([]Outcome, error)
+	// Find returns the entry of an id, an error of kind NotFound where there is none.
+	Find(ctx context.Context, id string) (book.Entry, error)
+	// Position returns the position of the last entry.
+	Position(ctx context.Context) (int64, error)
+	// Since returns the entries after a position, oldest first, at most limit of them; limit 0 is all.
+	Since(ctx context.Context, after int64, limit int) ([]book.Entry, error)
+	// Moved returns a channel that is closed when the book next moves on. It is asked for before the book is looked at.
+	Moved() <-chan struct{}
+}
+
+// An Outcome is what became of an entry.
+type Outcome struct {
+	Entry book.Entry // as it stands in the book
+	Err   error      // why it does not stand there
 }
 
 // Keeping says how a file is kept.
@@ -48,6 +65,8 @@ type Config struct {
 	Example func(day time.Time) []byte
 	// Patience is how long a page may think; 0 is 15 s.
 	Patience time.Duration
+	// Stop ends all streams when it ends, so that the server can stop; nil: never.
+	Stop context.Context //nolint:containedctx // the server's life, not a request's
 	// Parts serves the page that shows every part of the look.
 	Parts bool
 }
@@ -59,6 +78,7 @@ type server struct {
 	Config
 	words *words.Catalogue
 	pages *pages
+	feed  feed
 }
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
@@ -70,6 +90,9 @@ func New(c Config) (http.Handler, error) {
 		c.Patience = patience
 	}
 	read := sync.OnceValues(words.Open)
+	if c.Stop == nil {
+		c.Stop = context.Background()
+	}
 	go func() { _, _ = read() }() // the messages beside the pages: the two take as long
 	p, err := newPages()
 	if err != nil {
@@ -79,7 +102,7 @@ func New(c Config) (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &server{Config: c, words: catalogue, pages: p}
+	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}}
 	return s.guard(s.routes()), nil
 }
 
@@ -147,6 +170,8 @@ func (s *server) routes() *http.ServeMux {
 	if s.Parts {
 		mux.Handle("GET /parts", s.handle(s.parts))
 	}
+	mux.Handle("POST /taps", http.HandlerFunc(s.taps))
+	mux.Handle("GET /live", http.HandlerFunc(s.live))
 	mux.Handle("GET /assets/{name}", http.HandlerFunc(s.pages.asset))
 	mux.Handle("/", s.handle(func(*http.Request, *visit) error { return errNotFound }))
 	return mux

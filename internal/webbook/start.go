@@ -20,6 +20,11 @@ import (
 
 // Open opens a store in a file and returns its one darkroom with the pages over it. The caller closes Book.Store.
 func Open(ctx context.Context, path string, now func() time.Time, log *slog.Logger) (Book, http.Handler, error) {
+	return OpenUntil(context.WithoutCancel(ctx), path, now, log)
+}
+
+// OpenUntil is Open with streams that end with the context.
+func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog.Logger) (Book, http.Handler, error) {
 	s, err := store.Open(ctx, store.Config{Path: path, Now: now})
 	if err != nil {
 		return Book{}, nil, err
@@ -29,7 +34,7 @@ func Open(ctx context.Context, path string, now func() time.Time, log *slog.Logg
 		return b, nil, err
 	}
 	pages, err := web.New(web.Config{
-		Book: b, Now: now, NewID: b.NewID, Log: log, Example: example.YAML, Parts: true,
+		Book: b, Now: now, NewID: b.NewID, Log: log, Example: example.YAML, Parts: true, Stop: ctx,
 		Sheet: func(w io.Writer, p plan.Plan, f darkroom.File) error {
 			d := f.Darkroom
 			v, err := words.New(d.Language, d.Units, d.Ounce, words.Zone(now().Location()), words.Currency(d.Currency))

@@ -43,3 +43,35 @@ func (b Book) Append(ctx context.Context, entries []book.Entry, expect *int64) e
 	_, err := b.Store.Append(ctx, b.Room, entries, expect)
 	return err
 }
+
+// Each writes entries, each by itself.
+func (b Book) Each(ctx context.Context, entries []book.Entry) ([]web.Outcome, error) {
+	out, err := b.Store.Each(ctx, b.Room, entries)
+	if err != nil {
+		return nil, err
+	}
+	all := make([]web.Outcome, len(out))
+	for i, o := range out {
+		all[i] = web.Outcome(o)
+	}
+	return all, nil
+}
+
+// Find returns the entry of an id.
+func (b Book) Find(ctx context.Context, id string) (book.Entry, error) {
+	return b.Store.Find(ctx, b.Room, id)
+}
+
+// Position returns the position of the last entry.
+func (b Book) Position(ctx context.Context) (int64, error) {
+	head, err := b.Store.Head(ctx, b.Room)
+	return head.Position, err
+}
+
+// Since returns the entries after a position.
+func (b Book) Since(ctx context.Context, after int64, limit int) ([]book.Entry, error) {
+	return b.Store.Since(ctx, b.Room, after, limit)
+}
+
+// Moved returns a channel that is closed when the book next moves on.
+func (b Book) Moved() <-chan struct{} { return b.Store.Moved(b.Room) }
