@@ -29,6 +29,8 @@ type commands struct {
 	Test       testCmd                   `cmd:"" help:"Write down what a test of a bath showed."`
 	Wash       washCmd                   `cmd:"" help:"How long to wash, in which ways."`
 	PH         phCmd                     `cmd:"" name:"ph" help:"The pH of a mixture."`
+	Classify   classifyCmd               `cmd:"" help:"The hazards of a mixture, from its declared shares."`
+	Hazards    hazardsCmd                `cmd:"" help:"The hazards of what a darkroom file has on its shelf, and what must never meet."`
 	Check      checkCmd                  `cmd:"" help:"Read a darkroom file and tell every mistake in it."`
 	Import     importCmd                 `cmd:"" help:"Put a darkroom file into the book."`
 	Export     exportCmd                 `cmd:"" help:"Write the darkroom as the book has it as a file."`

@@ -24,7 +24,7 @@ func TestEveryKindIsSaid(t *testing.T) {
 		{"../trade/wash", "FindingKind", "wash"},
 		{"../trade/hazard", "FindingKind", "hazard"},
 		{"../trade/hazard", "PHNote", "ph_rule"},
-		{"../trade/hazard", "Effect", "meets"},
+		{"../trade/hazard/meet", "Effect", "meets"},
 		{"../trade/hazard", "Why", "mixture"},
 		{"../trade/hazard", "CautionKind", "person"},
 		{"../book", "FieldWhy", "field"},

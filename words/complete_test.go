@@ -213,7 +213,7 @@ func reckoners(t *testing.T) []string {
 			dirs = append(dirs, "../trade/"+d.Name())
 		}
 	}
-	return append(dirs, "../trade/hazard/ghs", "../trade/hazard/substance")
+	return append(dirs, "../trade/hazard/ghs", "../trade/hazard/meet", "../trade/hazard/substance")
 }
 
 var sourceKey = regexp.MustCompile(`^[A-Z][A-Za-z]*[A-Za-z0-9.]*(-[A-Za-z0-9.]+)*$`)

@@ -60,7 +60,7 @@ func (v *Verdict) eyes(parts []Part) {
 
 // weigh returns the parts that count towards a rule, each with generic ÷ own limit as its weight. limit returns the
 // generic limit that a class of a substance alone has, 0 for none.
-func weigh(parts []Part, r rule, k ghs.Kind, limit func(ghs.Class, bool) float64) []weighed {
+func weigh(parts []Part, r rule, k ghs.Kind, limit func(ghs.Class) float64) []weighed {
 	var out []weighed
 	for _, p := range parts {
 		w, from := weighed{part: p, basis: p.Substance.Basis}, countsFrom
@@ -68,7 +68,7 @@ func weigh(parts []Part, r rule, k ghs.Kind, limit func(ghs.Class, bool) float64
 		least := math.Inf(1)
 		for _, l := range own {
 			from = math.Min(from, l.From)
-			if limit(l.Class, true) > 0 {
+			if limit(l.Class) > 0 {
 				least = math.Min(least, l.From)
 			}
 		}
@@ -76,7 +76,7 @@ func weigh(parts []Part, r rule, k ghs.Kind, limit func(ghs.Class, bool) float64
 			w.basis = p.Substance.Limited
 		} else {
 			for _, c := range p.Substance.Classes {
-				if n := limit(c, false); n > 0 {
+				if n := limit(c); n > 0 {
 					least = math.Min(least, n)
 				}
 			}
@@ -89,10 +89,10 @@ func weigh(parts []Part, r rule, k ghs.Kind, limit func(ghs.Class, bool) float64
 	return out
 }
 
-// skinLimit returns the generic limits towards a class of skin. Where a specific limit stands in (own), any number above 0
-// says that its class counts.
-func skinLimit(towards ghs.Class) func(ghs.Class, bool) float64 {
-	return func(c ghs.Class, _ bool) float64 {
+// skinLimit returns the generic limits towards a class of skin. Where a specific limit stands in, any number above 0 says that
+// its class counts.
+func skinLimit(towards ghs.Class) func(ghs.Class) float64 {
+	return func(c ghs.Class) float64 {
 		switch {
 		case c.Kind() != ghs.Skin || c > towards:
 			return 0
@@ -106,9 +106,9 @@ func skinLimit(towards ghs.Class) func(ghs.Class, bool) float64 {
 }
 
 // eyeLimit returns the generic limits towards a class of eyes.
-func eyeLimit(towards ghs.Class) func(ghs.Class, bool) float64 {
-	return func(c ghs.Class, own bool) float64 {
-		damages := c == ghs.EyeDam1 || !own && c.Code() == ghs.SkinCorr1.Code()
+func eyeLimit(towards ghs.Class) func(ghs.Class) float64 {
+	return func(c ghs.Class) float64 {
+		damages := c == ghs.EyeDam1 || c.Code() == ghs.SkinCorr1.Code()
 		switch {
 		case damages && towards == ghs.EyeDam1:
 			return 3

@@ -87,6 +87,9 @@ func (v *Verdict) alone(p Part, law Law) {
 		}
 		done[k] = true
 		r := rule{"specific_limit", l.From, p.Substance.Limited.Source}
+		if slices.Contains(p.Substance.Recalled, k) {
+			r.source = ""
+		}
 		v.reached(p, r, l.Class)
 	}
 	for _, c := range p.Substance.Classes {

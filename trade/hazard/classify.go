@@ -158,3 +158,6 @@ func plainCodes(codes []string) []string {
 	}
 	return out
 }
+
+// Burns tells whether the mixture burns skin, by reckoning or by its label.
+func (r Result) Burns() bool { return slices.Contains(r.Codes, ghs.SkinCorr1.Code()) }

@@ -1,9 +1,8 @@
-package hazard
+package meet
 
 import (
 	"slices"
 
-	"wetside/trade/hazard/ghs"
 	"wetside/trade/hazard/substance"
 	"wetside/trade/reckoning"
 )
@@ -128,13 +127,4 @@ func single(things []Thing) []Pair {
 		}
 	}
 	return out
-}
-
-// Thing returns what the result is to others, under the user's name for it.
-func (r Result) Thing(name string) Thing {
-	t := Thing{Name: name, Groups: r.Groups}
-	for _, code := range r.Codes {
-		t.Burns = t.Burns || code == ghs.SkinCorr1.Code()
-	}
-	return t
 }

@@ -10,7 +10,7 @@ func acids() []Substance {
 			Classes: classes(ghs.FlamLiq3, ghs.SkinCorr1A),
 			// Flammable above 80 %: as the transport rules part its solutions; from memory.
 			Limits: append(bands(90, 25, 10), Limit{ghs.FlamLiq3, 80}), StrongGloves: 50, Groups: Acid | OrganicAcid,
-			Basis: seen("ECHA-17358"), Limited: second("AcOH-limits"), Disputes: []string{"acetic_acid_limits"},
+			Basis: seen("ECHA-17358"), Limited: second("AcOH-limits"), Recalled: []ghs.Kind{ghs.Fire}, Disputes: []string{"acetic_acid_limits"},
 		},
 		{
 			Name: "citric acid", Also: []string{"2-hydroxypropane-1,2,3-tricarboxylic acid", "C6H8O7"}, CAS: "77-92-9",

@@ -96,6 +96,8 @@ type Substance struct {
 	Neutral bool
 	Basis   Basis
 	Limited Basis
+	// Recalled are the kinds whose limits are from memory, though Limited has a source for the others.
+	Recalled []ghs.Kind
 	// Disputes are keys of what sheets were seen to disagree about.
 	Disputes []string
 }
