@@ -22,8 +22,8 @@ func (c *washCmd) own(s *session, v *words.Voice, r wash.Request) (own, error) {
 		x, err := c.test(v, r)
 		return own{Calibration: x}, err
 	}
-	if _, err := os.Stat(c.Data); err != nil || !c.Book {
-		return own{}, nil // no book is made for a question
+	if !c.Book || !there(c.Data) {
+		return own{}, nil
 	}
 	var found own
 	err := s.onBench(c.Data, c.JSON, func(b *bench) error {
@@ -37,6 +37,12 @@ func (c *washCmd) own(s *session, v *words.Voice, r wash.Request) (own, error) {
 		return nil
 	})
 	return found, err
+}
+
+// there reports whether data lie somewhere: no book is made for a question.
+func there(dir string) bool {
+	_, err := os.Stat(dir)
+	return err == nil
 }
 
 // test reads the test that was typed, as one of a wash like the one that is asked about.

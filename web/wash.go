@@ -156,16 +156,18 @@ func (p *washPage) answer(v *visit, r wash.Request) int {
 	if err != nil {
 		return p.refuse(v, err)
 	}
-	a, tested, ok := table, time.Time{}, true
-	if r.Own, tested, ok = p.own(v, r); !ok {
+	own, tested, ok := p.own(v, r)
+	if !ok {
 		return http.StatusUnprocessableEntity
 	}
+	a := table
+	r.Own = own
 	if r.Own != nil {
 		if a, err = wash.Solve(r); err != nil {
 			return p.refuse(v, err)
 		}
 		p.Own = v.say.WashOwn(r.Own, v.say.WashTestOf(tested))
-		if changed, any := v.say.WashChanged(table, a); any {
+		if changed, shows := v.say.WashChanged(table, a); shows {
 			p.Changed = changed
 		}
 	}

@@ -11,5 +11,6 @@
 //
 // Limits of validity: the water is well mixed and prints are apart and moved. No published series for FB paper was found to
 // fit; the time constants are from memory, or from one printed half-life, and a single exponential promises film and RC more
-// than was ever measured. So every time has a safe twin, and a residual test of the room's own decides: Calibrate.
+// than was ever measured. So every time has a safe twin, and a residual test of the room's own decides: Calibrate. A
+// drop's stain is a class, of which the worse end is taken; it can't tell 0.01 g/m² from nothing.
 package wash
