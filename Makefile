@@ -38,7 +38,7 @@ bench: build packages ## figures of speed and size, side by side
 	@./tools/bench
 
 torture: ## long forms of the fault and oracle tests
-	WETSIDE_LONG=1 WETSIDE_TORTURE=1 $(GO) test -count=1 -timeout 60m ./store/... ./trade/...
+	WETSIDE_LONG=1 WETSIDE_TORTURE=1 $(GO) test -count=1 -timeout 60m ./store/... ./trade/... ./web/...
 
 pictures: build packages ## the README's pictures, of the real program
 	@./tools/pictures
