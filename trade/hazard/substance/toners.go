@@ -21,7 +21,8 @@ func bleaches() []Substance {
 		},
 		{
 			Name: "hydrogen peroxide", Also: []string{"H2O2"}, CAS: "7722-84-1",
-			Classes: classes(ghs.OxLiq1, ghs.AcuteOral4, ghs.AcuteVapour4, ghs.SkinCorr1A),
+			// Breathed in as mist, as GisChem 6380 counts it (from 30 % on); the entry names no route.
+			Classes: classes(ghs.OxLiq1, ghs.AcuteOral4, ghs.AcuteDust4, ghs.SkinCorr1A),
 			Limits: []Limit{
 				{ghs.OxLiq1, 70},
 				{ghs.OxLiq2, 50},
