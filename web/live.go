@@ -36,13 +36,12 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 	defer cancel()
 	defer context.AfterFunc(s.Stop, cancel)()
 	t := &stream{s: s, w: w, control: http.NewResponseController(w), after: after, kinds: kinds}
-	_ = t.control.SetReadDeadline(time.Time{}) // else the server's own would end the stream; not every writer has one
 	defer context.AfterFunc(ctx, func() { _ = t.control.SetWriteDeadline(time.Unix(1, 0)) })()
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")
 	h.Set("Cache-Control", "no-store")
 	h.Set("X-Accel-Buffering", "no")
-	if err := t.run(ctx); err != nil && ctx.Err() == nil {
+	if err := t.run(ctx); ctx.Err() == nil {
 		s.Log.DebugContext(ctx, "stream ended", "error", err)
 	}
 }
@@ -77,7 +76,7 @@ type stream struct {
 	buffer  bytes.Buffer
 }
 
-// run sends until the device or the server goes away.
+// run sends until the device or the server goes away, and returns why.
 func (t *stream) run(ctx context.Context) error {
 	t.buffer.WriteString("retry: " + comesIn + "\n\n")
 	m, moved, err := t.s.feed.after(ctx, t.after, t.kinds)

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io"
 	"log/slog"
 	"net"
 	"net/http"
@@ -18,7 +19,11 @@ import (
 	"testing"
 	"time"
 
+	"wetside/book"
+	"wetside/darkroom"
 	"wetside/internal/webbook"
+	"wetside/plan"
+	"wetside/web"
 )
 
 // A told is one message of a stream.
@@ -39,21 +44,21 @@ type told struct {
 }
 
 // listen reads a stream until the context ends. A line that is none of a stream's fails the test.
-func listen(ctx context.Context, t testing.TB, url, last string) <-chan told {
-	t.Helper()
+func listen(ctx context.Context, tb testing.TB, url, last string) <-chan told {
+	tb.Helper()
 	r, err := http.NewRequestWithContext(ctx, http.MethodGet, url, nil)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	if last != "" {
 		r.Header.Set("Last-Event-ID", last)
 	}
-	resp, err := (&http.Client{}).Do(r)
+	resp, err := (&http.Client{}).Do(r) //nolint:bodyclose // it is closed by the goroutine that reads it
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	if resp.StatusCode != http.StatusOK || resp.Header.Get("Content-Type") != "text/event-stream" || resp.Header.Get("Cache-Control") != "no-store" {
-		t.Fatalf("%s %v", resp.Status, resp.Header)
+		tb.Fatalf("%s %v", resp.Status, resp.Header)
 	}
 	out := make(chan told, 1_000)
 	go func() {
@@ -71,11 +76,11 @@ func listen(ctx context.Context, t testing.TB, url, last string) <-chan told {
 				m.ID = value
 			case "data":
 				if err := json.Unmarshal([]byte(value), &m); err != nil {
-					t.Errorf("%s: %v", value, err)
+					tb.Errorf("%s: %v", value, err)
 				}
 			case "retry":
 				if value != "1000" {
-					t.Errorf("retry %s", value)
+					tb.Errorf("retry %s", value)
 				}
 			case "":
 				if m.Event != "" {
@@ -84,7 +89,7 @@ func listen(ctx context.Context, t testing.TB, url, last string) <-chan told {
 				}
 				m = told{}
 			default:
-				t.Errorf("a stream says %q", lines.Text())
+				tb.Errorf("a stream says %q", lines.Text())
 			}
 		}
 	}()
@@ -92,31 +97,31 @@ func listen(ctx context.Context, t testing.TB, url, last string) <-chan told {
 }
 
 // next returns the next message.
-func next(t testing.TB, from <-chan told) told {
-	t.Helper()
+func next(tb testing.TB, from <-chan told) told {
+	tb.Helper()
 	select {
 	case m, ok := <-from:
 		if !ok {
-			t.Fatal("the stream ended")
+			tb.Fatal("the stream ended")
 		}
 		return m
 	case <-time.After(20 * time.Second):
-		t.Fatal("nothing comes")
+		tb.Fatal("nothing comes")
 	}
 	return told{}
 }
 
 // until returns all entries up to a position, which must come in order.
-func until(t testing.TB, from <-chan told, position int64) (ids []string, messages []told) {
-	t.Helper()
+func until(tb testing.TB, from <-chan told, position int64) (ids []string, messages []told) {
+	tb.Helper()
 	for {
-		m := next(t, from)
+		m := next(tb, from)
 		messages = append(messages, m)
 		for _, e := range m.Entries {
 			ids = append(ids, e.ID)
 		}
 		if m.ID != strconv.FormatInt(m.Position, 10) || m.Event != "book" || m.Now == "" {
-			t.Errorf("message %+v", m)
+			tb.Errorf("message %+v", m)
 		}
 		if m.Position >= position {
 			return ids, messages
@@ -168,7 +173,8 @@ func TestLivePages(t *testing.T) {
 			tap := loadTap(fmt.Sprint("t", from, "-", i))
 			if i%2 == 1 {
 				tap = strings.Replace(tap, `"kind":"bath.worked"`, `"kind":"bath.tested"`, 1)
-				tap = tap[:strings.Index(tap, `"body"`)] + `"body":{"bath":"dev1","test":"silver strip","result":"1 g/L","steps":[0.5,1,2]}}`
+				envelope, _, _ := strings.Cut(tap, `"body"`)
+				tap = envelope + `"body":{"bath":"dev1","test":"silver strip","result":"1 g/L","steps":[0.5,1,2]}}`
 			}
 			taps = append(taps, tap)
 		}
@@ -198,6 +204,50 @@ func TestLivePages(t *testing.T) {
 				t.Errorf("%s: message %d came %v after the one before", name, i, m.at.Sub(messages[i-1].at))
 			}
 		}
+	}
+}
+
+// A moving book is written to each time that it has been read.
+type moving struct {
+	web.Book
+	more chan book.Entry
+}
+
+func (m moving) Since(ctx context.Context, after int64, limit int) ([]book.Entry, error) {
+	all, err := m.Book.Since(ctx, after, limit)
+	select {
+	case e := <-m.more:
+		_, err = m.Each(ctx, []book.Entry{e})
+	default:
+	}
+	return all, err
+}
+
+// TestLiveMissesNothing writes to the book in the moment after each reading: all of it is told.
+func TestLiveMissesNothing(t *testing.T) {
+	h := withExample(t)
+	start := h.position()
+	m := moving{h.book, make(chan book.Entry, 5)}
+	for i := range 5 {
+		m.more <- book.Entry{
+			ID: fmt.Sprint("e", i), Kind: book.BathWorked, Version: 1, HappenedAt: evening(), Device: "d",
+			Body: `{"baths":["dev1"],"material":"RC paper","size":"8x10 in","sheets":1}`,
+		}
+	}
+	pages, err := web.New(web.Config{
+		Book: m, Now: evening, NewID: h.book.NewID, Log: slog.New(slog.DiscardHandler),
+		Sheet: func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(pages)
+	defer server.Close()
+	ctx, cancel := context.WithCancel(t.Context())
+	defer cancel()
+	ids, _ := until(t, listen(ctx, t, fmt.Sprint(server.URL, "/live?after=", start), ""), start+5)
+	if !slices.Equal(ids, []string{"e0", "e1", "e2", "e3", "e4"}) {
+		t.Errorf("told %v", ids)
 	}
 }
 

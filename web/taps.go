@@ -56,24 +56,24 @@ type tapRefused struct {
 	Key string `json:"key"`
 }
 
-// refusedTap is a reason of this page's own.
-type refusedTap string
+// A tapError is a reason of this page's own: the key of its sentence.
+type tapError string
 
 // Why a tap is refused before the book is asked.
 const (
-	tapUnreadable refusedTap = "tap_unreadable"
-	tapNoKind     refusedTap = "tap_no_kind"
-	tapDecides    refusedTap = "tap_decides"
+	errTapUnreadable tapError = "tap_unreadable"
+	errTapNoKind     tapError = "tap_no_kind"
+	errTapDecides    tapError = "tap_decides"
 )
 
 // Error is the key of its sentence.
-func (e refusedTap) Error() string { return string(e) }
+func (e tapError) Error() string { return string(e) }
 
 // ErrorKind makes it BadInput.
-func (e refusedTap) ErrorKind() book.ErrorKind { return book.BadInput }
+func (e tapError) ErrorKind() book.ErrorKind { return book.BadInput }
 
 // ErrorKey returns the key of its sentence.
-func (e refusedTap) ErrorKey() string { return string(e) }
+func (e tapError) ErrorKey() string { return string(e) }
 
 // A tried tap is an entry to be written, or why it can't be.
 type tried struct {
@@ -149,16 +149,16 @@ func idOf(raw json.RawMessage) (string, error) {
 func readTap(raw json.RawMessage, device string) (book.Entry, error) {
 	var t tapSent
 	if err := json.Unmarshal(raw, &t); err != nil {
-		return book.Entry{}, tapUnreadable
+		return book.Entry{}, errTapUnreadable
 	}
 	at, err := time.Parse(time.RFC3339Nano, t.At)
 	switch {
 	case err != nil:
-		return book.Entry{}, tapUnreadable
+		return book.Entry{}, errTapUnreadable
 	case !t.Kind.Known():
-		return book.Entry{}, tapNoKind
+		return book.Entry{}, errTapNoKind
 	case t.Kind.Decides() && t.Kind != book.Correction:
-		return book.Entry{}, tapDecides
+		return book.Entry{}, errTapDecides
 	}
 	if t.Version == 0 {
 		t.Version = book.Upcasters().Version(t.Kind)
@@ -214,14 +214,14 @@ func (s *server) write(r *http.Request, all []tried) (*tapsAnswer, error) {
 // not in the book, nor among the taps before, is left to the book to refuse.
 func (s *server) mayUndo(r *http.Request, before []tried, e *book.Entry) error {
 	for id := e.TakesBack; e.Kind == book.Correction; {
-		target, err := s.target(r, before, id)
+		target, there, err := s.target(r, before, id)
 		switch {
-		case book.KindOf(err) == book.NotFound && err != nil:
-			return nil
 		case err != nil:
 			return err
+		case !there:
+			return nil
 		case target.Kind != book.Correction && target.Kind.Decides():
-			return tapDecides
+			return errTapDecides
 		case target.Kind != book.Correction || target.TakesBack == id:
 			return nil
 		}
@@ -231,13 +231,17 @@ func (s *server) mayUndo(r *http.Request, before []tried, e *book.Entry) error {
 }
 
 // target finds an entry among the taps before and in the book.
-func (s *server) target(r *http.Request, before []tried, id string) (book.Entry, error) {
+func (s *server) target(r *http.Request, before []tried, id string) (e book.Entry, there bool, err error) {
 	for _, t := range before {
-		if t.id == id {
-			return t.entry, t.err
+		if t.id == id && t.err == nil {
+			return t.entry, true, nil
 		}
 	}
-	return s.Book.Find(r.Context(), id)
+	e, err = s.Book.Find(r.Context(), id)
+	if err != nil && book.KindOf(err) == book.NotFound {
+		return e, false, nil
+	}
+	return e, err == nil, err
 }
 
 // A refuser says why taps are refused. It opens the darkroom for its language when the first is.
@@ -262,9 +266,9 @@ func refusal(say *words.Voice, v *visit, err error) string {
 	var refused *book.RefusedError
 	var field *book.FieldError
 	switch {
-	case errors.Is(err, tapDecides):
+	case errors.Is(err, errTapDecides):
 		return say.Tell("tap_decides").Text()
-	case errors.Is(err, tapNoKind):
+	case errors.Is(err, errTapNoKind):
 		return say.Tell("tap_no_kind").Text()
 	case errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
 		return say.Tell("tap_no_entry").Text()
