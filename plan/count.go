@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"slices"
+	"time"
 
 	"wetside/ahead"
 	"wetside/darkroom"
@@ -91,13 +92,31 @@ func (m *maker) byCount(b *Bath, p *darkroom.Product) (makings int, said bool) {
 	case n == 1:
 		return 1, true
 	}
-	b.Findings = append(b.Findings, Finding{Kind: kind, Subject: p.Name, Other: c.standard.String(), Figures: []reckoning.Figure{
+	after := c.safe
+	if kind == TestTonight {
+		after = c.testAfter
+	}
+	b.Findings = append(b.Findings, Finding{Kind: kind, Subject: p.Name, Other: c.standard.String(), At: m.about(float64(after) / c.tonight), Figures: []reckoning.Figure{
 		{Name: "makings", Value: float64(n)},
 		{Name: "safe", Value: float64(c.safe)},
 		{Name: "tonight", Value: math.Ceil(c.tonight - 1e-9)},
 		{Name: "test_after", Value: float64(c.testAfter)},
 	}})
 	return n, true
+}
+
+// aboutTo is what a moment by the evening's pace is rounded down to, minutes: nobody works evenly.
+const aboutTo = 10
+
+// about returns when a part of the evening's work is done at an even pace, zero where its start or its length is not known.
+func (m *maker) about(part float64) time.Time {
+	session := &m.file.Session
+	start, ok := session.Start(m.r.Now.Location())
+	if !ok || !session.Lasts.Given() || part > 1 || part < 0 || math.IsNaN(part) {
+		return time.Time{}
+	}
+	at := start.Add(time.Duration(part * float64(session.Lasts.Value))).Truncate(time.Minute)
+	return at.Add(-time.Duration(at.Minute()%aboutTo) * time.Minute)
 }
 
 // firstOf returns the first fixer before a second, nil for none.

@@ -9,6 +9,7 @@ import (
 	"wetside/darkroom"
 	"wetside/plan"
 	"wetside/trade/material"
+	"wetside/trade/process"
 )
 
 func outlook(t *testing.T, text string, m material.Material) ahead.Report {
@@ -139,4 +140,39 @@ func TestOutlookBesideABathWithoutATray(t *testing.T) {
 		}
 	}
 	t.Fatalf("no fixer 1 with 48 among %d baths", len(r.Baths))
+}
+
+// TestAbout: 70 RC prints in three hours through a fixer that safely does some 35 (the case above): half are through by the clock
+// at half-time, in the room's own zone; without a length nobody can say.
+func TestAbout(t *testing.T) {
+	kathmandu := time.FixedZone("UTC+5:45", 5*3600+45*60)
+	text := strings.Replace(room("1+4", "exhibition", "one bath", "1 L"), "sheets: 10}", "sheets: 70}", 1)
+	for _, c := range []struct{ text, want string }{
+		{text, "19:50"}, // 34 of 70 by the rooms that a plan draws: 87 minutes, to ten minutes
+		{strings.Replace(text, "  lasts: 3 h\n", "", 1), ""},
+		{strings.Replace(text, "  lasts: 3 h\n", "  lasts: 2 h 10 min\n", 1), "19:30"}, // 63 minutes
+	} {
+		f, err := darkroom.Read([]byte(c.text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := plan.Make(t.Context(), plan.Request{File: f, Now: now.In(kathmandu)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, seen := "", false
+		for _, b := range p.Baths {
+			for _, f := range b.Findings {
+				if f.Kind == plan.SeveralByCount && b.Role == process.Fixer {
+					seen = true
+					if !f.At.IsZero() {
+						got = f.At.Format("15:04")
+					}
+				}
+			}
+		}
+		if !seen || got != c.want {
+			t.Errorf("the fixer is changed about %q (said: %v), want %q", got, seen, c.want)
+		}
+	}
 }

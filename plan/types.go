@@ -179,6 +179,9 @@ type Finding struct {
 	Subject string // the user's own word: a product, a tray, a vessel, a lot
 	Other   string
 	Figures []reckoning.Figure // named; the sentence takes them by name
+	// At is about when it comes, by the clock in the room, where the work goes on evenly from the session's start to its
+	// end; zero where nobody said when that is.
+	At time.Time
 }
 
 // FindingKind is a key of the message catalogue.

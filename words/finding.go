@@ -15,6 +15,10 @@ func (v *Voice) Finding(f plan.Finding) Phrase {
 	a := v.places(f.Figures)
 	v.subject(a, "Subject", f.Subject)
 	v.subject(a, "Other", f.Other)
+	a["Clock"] = ""
+	if !f.At.IsZero() {
+		a["Clock"] = v.Clock(f.At)
+	}
 	a["TheTray"], a["TheTank"], a["TheVessel"] = v.into(f.Subject, false), v.into(f.Subject, true), v.the(f.Subject)
 	return phrase(sentence(v.say("finding."+string(f.Kind), a)))
 }
