@@ -18,6 +18,7 @@ import (
 	"wetside/darkroom/example"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
+	"wetside/internal/steady"
 	"wetside/internal/webbook"
 	"wetside/web"
 )
@@ -26,25 +27,31 @@ import (
 const (
 	readHeaders = 10 * time.Second
 	readAll     = 60 * time.Second
+	writeAll    = 60 * time.Second // of a page; a stream has its own
 	stopWithin  = 10 * time.Second
 )
 
 // serve answers on an address until the context ends.
 func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
+	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
+	clock := steady.New(h.now, steady.Elapsed(h.now))
+	h.now = clock.Now
 	b, err := h.open(ctx, c.DataDir)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
 	pagesBook := webbook.Book{Store: b.Store, Room: clibook.Room, Now: h.now, NewID: uuid.NewString}
+	if err := notBefore(ctx, clock, pagesBook, log); err != nil {
+		return err
+	}
 	if c.Example {
 		if err := h.loadExample(ctx, pagesBook); err != nil {
 			return err
 		}
 	}
-	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
 	pages, err := web.New(web.Config{
-		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts,
+		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts, Stop: ctx,
 	})
 	if err != nil {
 		return err
@@ -54,7 +61,24 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n", scheme, listener.Addr(), c.DataDir)
-	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll}, listener)
+	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll, WriteTimeout: writeAll}, listener)
+}
+
+// notBefore starts the clock no earlier than the book's last entry was written, and says so.
+func notBefore(ctx context.Context, clock *steady.Clock, b webbook.Book, log *slog.Logger) error {
+	at, err := b.Position(ctx)
+	if err != nil || at == 0 {
+		return err
+	}
+	last, err := b.Since(ctx, at-1, 1)
+	if err != nil || len(last) == 0 {
+		return err
+	}
+	if behind := clock.NotBefore(last[0].RecordedAt); behind > 0 {
+		log.WarnContext(ctx, "this machine's clock stands before the book's last entry: the book goes on from there",
+			"behind", behind, "last entry", last[0].RecordedAt)
+	}
+	return nil
 }
 
 // listen takes the address, with a certificate where there is one. Files that can't be read are told before anything is taken.
