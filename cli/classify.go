@@ -13,7 +13,7 @@ import (
 )
 
 type classifyCmd struct {
-	Law  string `help:"Whose rules: EU, UK, US, CA, other." enum:"EU,UK,US,CA,other" default:"EU" placeholder:"LAW"`
+	Law  string `help:"Whose rules: EU, UK, US, CA, other; EU where left out." enum:"EU,UK,US,CA,other" default:"EU" placeholder:"LAW"`
 	JSON bool   `name:"json" help:"Answer as JSON."`
 }
 

@@ -81,6 +81,8 @@ func productPowder() []field[Product] {
 	return []field[Product]{
 		at("makes", "Of a powder: what the whole packet makes.",
 			func(p *Product) *As[quantity.Volume] { return &p.Makes }, as(volume(maxVessel, "200 L"))),
+		at("weighs", "Of a powder: what the whole packet weighs.",
+			func(p *Product) *As[quantity.Mass] { return &p.Weighs }, as(mass(100_000, "100 kg"))),
 		at("start_with", "Of a powder: the part of the water it is stirred into.",
 			func(p *Product) *As[quantity.Ratio] { return &p.StartWith }, as(part())),
 		at("mix_at", "Of a powder: the temperature of that water.",

@@ -154,7 +154,7 @@ func (g *gen) product(name string) string {
 	if liquid {
 		return g.fields(append(both, "form", "liquid", "?density", "1.10 g/mL", "?packs", "[{holds: 500 mL, price: 11.20}, {holds: 5 L}]")...)
 	}
-	return g.fields(append(both, "form", "powder", "?makes", g.volume(), "?start_with", "3/4", "?mix_at", "52 °C",
+	return g.fields(append(both, "form", "powder", "?makes", g.volume(), "?weighs", g.pick("110 g", "3.5 oz av", "1.2 kg"), "?start_with", "3/4", "?mix_at", "52 °C",
 		"?packs", "[{holds: 1 packet, price: 7}]")...)
 }
 

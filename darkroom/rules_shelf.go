@@ -17,6 +17,7 @@ func powderFields(r *reader, n *node, p *Product) {
 	beside := "form: " + string(p.Form)
 	liquid := p.Form == Liquid
 	r.goesWith(n, "makes", liquid && p.Makes.Given(), beside)
+	r.goesWith(n, "weighs", liquid && p.Weighs.Given(), beside)
 	r.goesWith(n, "start_with", liquid && p.StartWith.Given(), beside)
 	r.goesWith(n, "mix_at", liquid && p.MixAt.Given(), beside)
 	r.goesWith(n, "density", !liquid && p.Density.Given(), beside)

@@ -29,6 +29,10 @@ func volume(high quantity.Volume, highText string) scalar[quantity.Volume] {
 	return above(withOunce("volume", quantity.ReadVolume), high, highText)
 }
 
+func mass(high quantity.Mass, highText string) scalar[quantity.Mass] {
+	return above(quantityOf("mass", quantity.ReadMass), high, highText)
+}
+
 func celsius(high quantity.Celsius, highText string) scalar[quantity.Celsius] {
 	return within(quantityOf("temperature", quantity.ReadCelsius), 0, high, "0 °C", highText)
 }

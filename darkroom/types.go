@@ -210,6 +210,7 @@ type Product struct {
 	Indicator    Indicator
 	Makes        As[quantity.Volume] // powder: what the whole packet makes
 	StartWith    As[quantity.Ratio]  // powder: share of the water
+	Weighs       As[quantity.Mass]   // powder: the whole packet
 	MixAt        As[quantity.Celsius]
 	Agitation    string
 	LeastPerRoll As[quantity.Volume]

@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"wetside/trade/hazard"
 	"wetside/trade/hazard/ghs"
@@ -125,13 +124,4 @@ func (v *Voice) percent(p float64) string { return v.shareTo(p/100, 4) }
 // begin is Tell with a capital at its beginning, where a substance may stand.
 func (v *Voice) begin(key string, pairs ...string) Phrase {
 	return phrase(sentence(v.say("tell."+key, pairsOf(pairs))))
-}
-
-// capital begins a name with a capital, where it begins with a small letter.
-func capital(name string) string {
-	if name == "" {
-		return ""
-	}
-	first, size := utf8.DecodeRuneInString(name)
-	return string(unicode.ToUpper(first)) + name[size:]
 }

@@ -108,15 +108,24 @@ func TestHazardsInWords(t *testing.T) {
 		say(string(p.Effect), marked(v.MustNotMeet(p)))
 	}
 	for _, e := range []hazard.MixtureError{
-		{Why: hazard.WhyNoName}, {Why: hazard.WhyBelow, Substance: "borax", Got: -0.5}, {Why: hazard.WhyAbove, Substance: "borax", Got: 100.5},
-		{Why: hazard.WhyReversed, Substance: "borax", Got: 28}, {Why: hazard.WhyTotal, Got: 120}, {Why: hazard.WhyTooMany, Got: 201},
-		{Why: hazard.WhyTooLong, Got: 1001}, {Why: hazard.WhyOddPH, Got: 99},
+		{Why: hazard.WhyNoName},
+		{Why: hazard.WhyBelow, Substance: "borax", Got: -0.5},
+		{Why: hazard.WhyAbove, Substance: "borax", Got: 100.5},
+		{Why: hazard.WhyReversed, Substance: "borax", Got: 28},
+		{Why: hazard.WhyTotal, Got: 120},
+		{Why: hazard.WhyTooMany, Got: 201},
+		{Why: hazard.WhyTooLong, Got: 1001},
+		{Why: hazard.WhyOddPH, Got: 99},
 	} {
 		say(string(e.Why), marked(v.MixtureError(&e)))
 	}
 	for _, p := range []hazard.PersonCaution{
-		{Kind: hazard.KeepAway, Substance: "metol"}, {Kind: hazard.SulfiteGas, Substance: "sodium sulfite"}, {Kind: hazard.TongsOnly},
-		{Kind: hazard.NotForPupils}, {Kind: hazard.UnbornChild, Substance: "borax"}, {Kind: hazard.AskFirst},
+		{Kind: hazard.KeepAway, Substance: "metol"},
+		{Kind: hazard.SulfiteGas, Substance: "sodium sulfite"},
+		{Kind: hazard.TongsOnly},
+		{Kind: hazard.NotForPupils},
+		{Kind: hazard.UnbornChild, Substance: "borax"},
+		{Kind: hazard.AskFirst},
 		{Kind: hazard.IrritatesBreath, Substance: "citric acid"},
 	} {
 		say(string(p.Kind), marked(v.PersonCaution(p)))

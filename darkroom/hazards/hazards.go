@@ -90,10 +90,24 @@ func asBought(p *darkroom.Product, law hazard.Law) (Item, error) {
 	return Item{Product: p.Name, Label: p.Hazards, Result: res}, nil
 }
 
-// madeUp judges a powder's stock: the weight of its packet is not known, so no share is.
+// madeUp judges a powder's stock.
 func madeUp(p *darkroom.Product, law hazard.Law) (Item, error) {
-	res, err := hazard.Classify(hazard.Mixture{Ingredients: open(ingredients(p)), State: hazard.Stock, Law: law})
+	is, weighed := dissolved(p, 1)
+	res, err := hazard.Classify(hazard.Mixture{Ingredients: is, State: hazard.Stock, Law: law})
+	if weighed {
+		res.Findings = append(res.Findings, hazard.Finding{Kind: hazard.DensityUnknown})
+	}
 	return Item{Product: p.Name, Result: res}, err
+}
+
+// dissolved returns a powder's ingredients in its stock, or in a dilution of it of so much strength. weighed is false where the
+// label does not say what the packet weighs and makes, or declares nothing: then no share is known.
+func dissolved(p *darkroom.Product, strength float64) (is []hazard.Ingredient, weighed bool) {
+	is = ingredients(p)
+	if p.Weighs.Value <= 0 || p.Makes.Value <= 0 || len(is) == 0 {
+		return open(is), false
+	}
+	return hazard.MakeUp(is, float64(p.Weighs.Value), p.Makes.Value.ML()/strength), true
 }
 
 // open returns ingredients without their shares.
@@ -130,19 +144,16 @@ func dilutions(p *darkroom.Product) []dilution.Dilution {
 
 // mixed judges a dilution of a product: as it works, and for a fixer as it is when used.
 func mixed(p *darkroom.Product, d dilution.Dilution, law hazard.Law) ([]Item, error) {
-	is, err := hazard.Dilute(ingredients(p), d, float64(p.Density.Value))
+	is, guessed, err := thinned(p, d)
 	if err != nil {
 		return nil, err
-	}
-	if p.Form == darkroom.Powder {
-		is = open(is)
 	}
 	m := hazard.Mixture{Ingredients: is, State: hazard.Working, Law: law}
 	res, err := hazard.Classify(m)
 	if err != nil {
 		return nil, err
 	}
-	if p.Density.Value <= 0 && len(is) > 0 && p.Form != darkroom.Powder && d.Water.Sign() > 0 {
+	if guessed {
 		res.Findings = append(res.Findings, hazard.Finding{Kind: hazard.DensityUnknown})
 	}
 	items := []Item{{Product: p.Name, Dilution: d.String(), Result: res}}
@@ -156,6 +167,24 @@ func mixed(p *darkroom.Product, d dilution.Dilution, law hazard.Law) ([]Item, er
 		return nil, err
 	}
 	return append(items, Item{Product: p.Name, Dilution: d.String(), Result: used}), nil
+}
+
+// thinned returns a product's ingredients in a dilution; guessed tells that a density was not known.
+func thinned(p *darkroom.Product, d dilution.Dilution) (is []hazard.Ingredient, guessed bool, err error) {
+	if p.Form == darkroom.Powder {
+		strength := 0.0
+		for i := range d.Chemicals {
+			s, err := d.Strength(i)
+			if err != nil {
+				return nil, false, err
+			}
+			strength += s.Float()
+		}
+		is, guessed = dissolved(p, strength)
+		return is, guessed, nil
+	}
+	is, err = hazard.Dilute(ingredients(p), d, float64(p.Density.Value))
+	return is, p.Density.Value <= 0 && len(is) > 0 && d.Water.Sign() > 0, err
 }
 
 // thing returns what a product is to others: by what it declares, and by its role and marks.

@@ -171,6 +171,22 @@ shelf: {products: [{name: a, role: developer, form: liquid, contains: [{substanc
 	}
 }
 
+// A packet of 100 g with 5 % of metol and 30 % of hydroquinone makes 1 L: 0.5 and 3 g in 100 mL, by hand; half of that at 1+1 from stock. At
+// 3 % hydroquinone damages eyes (CLP Annex I Table 3.3.3) and is H400 with M = 10; at 1.5 % it irritates them.
+func TestPowderThatIsWeighed(t *testing.T) {
+	r := of(t, `
+darkroom: {name: Test}
+shelf: {products: [{name: a, role: developer, form: powder, makes: 1 L, weighs: 100 g, dilutions: {film: 1+1 from stock},
+  contains: [{substance: metol, share: 5 %}, {substance: hydroquinone, share: 30 %}]}]}`)
+	want := []string{
+		"a, powder: H302 H317 H318 H341 H351 H400 H411", "a, stock: H317 H318 H341 H351 H400 H412",
+		"a, working 1+1 from stock: H317 H319 H341 H351 H412",
+	}
+	if d := cmp.Diff(want, told(r)); d != "" {
+		t.Error(d)
+	}
+}
+
 // Unknown densities are told.
 func TestDensity(t *testing.T) {
 	const yaml = `

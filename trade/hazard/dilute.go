@@ -37,6 +37,18 @@ func Dilute(is []Ingredient, d dilution.Dilution, density float64) ([]Ingredient
 	return out, nil
 }
 
+// MakeUp returns the ingredients of a solution of a powder: so many grams of it in so many millilitres of the whole. The
+// solution's density is not known: it counts as MostDensity for the lower ends and LeastDensity for the upper.
+func MakeUp(is []Ingredient, grams, ml float64) []Ingredient {
+	out := make([]Ingredient, len(is))
+	for k, i := range is {
+		low, high := grams/(ml*MostDensity), grams/(ml*LeastDensity)
+		i.Share = Share{math.Min(i.Share.Low*math.Min(low, 1), total), math.Min(i.Share.High*math.Min(high, 1), total)}
+		out[k] = i
+	}
+	return out
+}
+
 // byMass returns the share by mass of a liquid of which so much is there by volume, the rest being water.
 func byMass(strength, density float64) float64 {
 	return math.Min(1, strength*density/(strength*density+1-strength))

@@ -343,3 +343,15 @@ func TestDilute(t *testing.T) {
 		}
 	}
 }
+
+// 100 g of a powder in 1 L: 5 % of it is 5 g in 1.0 to 1.3 kg, by hand.
+func TestMakeUp(t *testing.T) {
+	in := []hazard.Ingredient{{Name: "metol", Share: hazard.Exactly(5)}}
+	got := hazard.MakeUp(in, 100, 1000)[0].Share
+	if math.Abs(got.High-0.5) > 1e-12 || math.Abs(got.Low-0.5/1.3) > 1e-12 {
+		t.Errorf("got %+v", got)
+	}
+	if got := hazard.MakeUp(in, 5000, 1000)[0].Share; got != hazard.Exactly(5) {
+		t.Errorf("more powder than the whole: %+v", got)
+	}
+}
