@@ -162,6 +162,8 @@ func TestEveryKindOfTextHasItsMessage(t *testing.T) {
 		{"../ahead", "DueKind", "due"},
 		{"../ahead", "By", "spent_by"},
 		{"../book", "Test", "test"},
+		{"../book", "PrintOddKind", "print_odd"},
+		{"../sink", "ItemKind", "list_item"},
 	} {
 		for name, value := range constants(t, kind.dir, kind.typeName) {
 			word := strings.ReplaceAll(strings.ToLower(constant.StringVal(value)), " ", "_")
