@@ -94,8 +94,10 @@ func TestShelf(t *testing.T) {
 func TestPairs(t *testing.T) {
 	r := of(t, strings.Replace(shelf, "LAW", "EU", 1))
 	for _, want := range []meet.Pair{
-		{A: "print stop", B: "rapid fixer", Effect: meet.SulfurDioxide}, {A: "print stop", B: meet.HouseBleach, Effect: meet.ChlorineGas},
-		{A: "rapid fixer", B: meet.HouseBleach, Effect: meet.Chloramines}, {A: meet.Water, B: "print stop", Effect: meet.Spatters},
+		{A: "print stop", B: "rapid fixer", Effect: meet.SulfurDioxide},
+		{A: "print stop", B: meet.HouseBleach, Effect: meet.ChlorineGas},
+		{A: "rapid fixer", B: meet.HouseBleach, Effect: meet.Chloramines},
+		{A: meet.Water, B: "print stop", Effect: meet.Spatters},
 	} {
 		if !slices.ContainsFunc(r.Never, func(p meet.Pair) bool { return p.A == want.A && p.B == want.B && p.Effect == want.Effect }) {
 			t.Errorf("%+v is not among %+v", want, r.Never)

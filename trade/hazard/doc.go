@@ -1,6 +1,6 @@
 // Package hazard reckons what a bottle, a powder or a bath does to people and water, out of what its label or safety data
-// sheet declares; what must never meet; which gloves; and what is special for some persons. It gives codes, figures
-// and findings, never sentences. All of it is an estimate: the supplier's safety data sheet rules.
+// sheet declares; which gloves; and what is special for some persons. It gives codes, figures and findings, never
+// sentences. All of it is an estimate: the supplier's safety data sheet rules.
 //
 //	r, err := hazard.Classify(hazard.Mixture{Ingredients: []hazard.Ingredient{{
 //		Name: "acetic acid", Share: hazard.Share{Low: 25, High: 28},

@@ -295,6 +295,32 @@ func TestPHRule(t *testing.T) {
 	}
 }
 
+// A statement of a label covers a milder one of its kind, and none of another.
+func TestLabelCovers(t *testing.T) {
+	beyond := func(label ...string) string {
+		r := classify(t, mixture(t, "hydroquinone 25"))
+		r.Compare(label)
+		var out []string
+		for _, f := range r.Findings {
+			if f.Kind == hazard.BeyondLabel {
+				out = append(out, f.Code)
+			}
+		}
+		return strings.Join(out, " ")
+	}
+	for _, tt := range []struct{ label, want string }{
+		{"H302 H317 H318 H341 H351 H400", ""},
+		{"H301 H314 H317 H340 H350 H410", ""},
+		{"H302", "H317 H318 H341 H351 H400"},
+		{"H312 H317 H318 H341 H351 H400", "H302"},
+		{"", ""},
+	} {
+		if got := beyond(strings.Fields(tt.label)...); got != tt.want {
+			t.Errorf("label %s: beyond it %q, want %q", tt.label, got, tt.want)
+		}
+	}
+}
+
 // What another law says is named where it differs: 0.2 % of borax is nothing in the EU and H360 in the US (OSHA-2024corr).
 func TestOtherLaw(t *testing.T) {
 	r := classify(t, mixture(t, "borax 0.2"))

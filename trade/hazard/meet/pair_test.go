@@ -87,7 +87,7 @@ func TestNeverTogether(t *testing.T) {
 func TestNeverTogetherAlone(t *testing.T) {
 	got := meet.NeverTogether(things(t, map[string]string{"glacial acid": "acetic acid 99", "hardener bleach": "hydrogen peroxide 3"}), true)
 	want := []string{
-		"glacial acid, chlorine_bleach: chlorine_gas", "glacial acid, hardener bleach: fire",
+		"glacial acid, chlorine_bleach: chlorine_gas",
 		"water, glacial acid: spatters", "hardener bleach, stopper: bursts",
 	}
 	var said []string

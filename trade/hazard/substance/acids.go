@@ -101,7 +101,7 @@ func alkalis() []Substance {
 		},
 		{
 			Name: "ammonia", Also: []string{"ammonium hydroxide", "ammonia water", "aqueous ammonia", "NH4OH", "NH3"}, CAS: "1336-21-6",
-			Classes: classes(ghs.SkinCorr1B, ghs.AquaticAcute1), Limits: []Limit{{ghs.STOTSE3, 5}}, Groups: Ammonia | StrongAlkali,
+			Classes: classes(ghs.SkinCorr1B, ghs.AquaticAcute1), Limits: []Limit{{ghs.STOTSE3, 5}}, Groups: Ammonia,
 		},
 	}
 }

@@ -33,13 +33,13 @@ func bleaches() []Substance {
 				{ghs.EyeIrrit2, 5},
 				{ghs.STOTSE3, 35},
 			},
-			Groups: Peroxide | Oxidiser, Neutral: true, Basis: seen("CLH-H2O2"), Limited: seen("CLH-H2O2"), Disputes: []string{"peroxide"},
+			Groups: Peroxide, Neutral: true, Basis: seen("CLH-H2O2"), Limited: seen("CLH-H2O2"), Disputes: []string{"peroxide"},
 		},
 		{
 			Name: "potassium dichromate", Also: []string{"potassium bichromate", "K2Cr2O7"}, CAS: "7778-50-9",
 			Classes: classes(ghs.OxSol2, ghs.AcuteOral3, ghs.AcuteDermal4, ghs.AcuteDust2, ghs.SkinCorr1B, ghs.RespSens1, ghs.SkinSens1, ghs.Muta1B,
 				ghs.Carc1B, ghs.Repr1B, ghs.STOTRE1, ghs.AquaticAcute1, ghs.AquaticChronic1),
-			Limits: []Limit{{ghs.STOTSE3, 5}}, Effects: "FD", Groups: Oxidiser | Dichromate, StrongGloves: 10,
+			Limits: []Limit{{ghs.SkinSens1, 0.2}, {ghs.RespSens1, 0.2}, {ghs.STOTSE3, 5}}, Effects: "FD", Groups: Oxidiser | Dichromate, StrongGloves: 10,
 		},
 		{
 			Name: "ammonium dichromate", Also: []string{"ammonium bichromate", "(NH4)2Cr2O7"}, CAS: "7789-09-5",
@@ -112,7 +112,8 @@ func toners() []Substance {
 		},
 		{
 			Name: "silver nitrate", Also: []string{"AgNO3", "lunar caustic"}, CAS: "7761-88-8",
-			Classes: classes(ghs.OxSol2, ghs.SkinCorr1B, ghs.AquaticAcute1, ghs.AquaticChronic1), Groups: Silver | Oxidiser, Neutral: true,
+			Classes: classes(ghs.OxSol2, ghs.SkinCorr1B, ghs.AquaticAcute1, ghs.AquaticChronic1), Groups: Silver, Neutral: true,
+			MAcute: 1000, MChronic: 100, // as suppliers give them, from memory
 			Basis: seen("CLH-AgNO3"), Disputes: []string{"silver_nitrate"},
 		},
 		{
