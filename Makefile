@@ -8,7 +8,7 @@ VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unkn
 LDFLAGS := -s -w -X main.version=$(VERSION)
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
-.PHONY: run build test test-short lint generate fuzz bench torture pictures clean packages trial
+.PHONY: run build test test-short lint generate fuzz bench load torture pictures clean packages trial
 
 run: build ## build, start on this machine with the example darkroom, print where it is
 	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
@@ -36,6 +36,9 @@ fuzz: ## every fuzz target for a minute each (FUZZTIME=)
 
 bench: build packages ## figures of speed and size, side by side
 	@./tools/bench
+
+load: build ## 200 sinks on one process (FOR=30s, BOOK=0)
+	@./tools/load
 
 torture: ## long forms of the fault and oracle tests
 	WETSIDE_LONG=1 WETSIDE_TORTURE=1 $(GO) test -count=1 -timeout 60m ./store/... ./trade/... ./web/...

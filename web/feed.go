@@ -74,9 +74,9 @@ func (f *feed) after(ctx context.Context, position int64, w kindStarts) (message
 
 // latest reads on where the book has moved on. Lines once returned never change.
 func (f *feed) latest(ctx context.Context) ([]line, int64, <-chan struct{}, error) {
-	moved := f.book.Moved()
 	f.mu.Lock()
 	defer f.mu.Unlock()
+	moved := f.book.Moved() // with the lock: an older one than f.moved would make everybody read again
 	if moved == f.moved {
 		return f.lines, f.end, moved, nil
 	}
