@@ -3,8 +3,6 @@ package darkroom
 import (
 	"slices"
 	"strconv"
-
-	"github.com/invopop/jsonschema"
 )
 
 // A FormField is one input of a form that ReadForm reads: its name, what the contract says of it, and the words to choose
@@ -24,22 +22,22 @@ func FormFields[T Part](counts map[string]int) []FormField {
 	return formFields(kindOf[T]().schema(), "", "", counts)
 }
 
-func formFields(s *jsonschema.Schema, group, text string, counts map[string]int) []FormField {
+func formFields(s *shape, group, text string, counts map[string]int) []FormField {
 	var out []FormField
-	for p := s.Properties.Oldest(); p != nil; p = p.Next() {
-		name := p.Key
+	for _, p := range *s.Properties {
+		name := p.name
 		if group != "" {
-			name = group + "." + p.Key
+			name = group + "." + p.name
 		}
-		one := FormField{Name: name, Key: p.Key, Group: group, Text: p.Value.Description, Must: required(s, p.Key)}
+		one := FormField{Name: name, Key: p.name, Group: group, Text: p.of.Description, Must: slices.Contains(s.Required, p.name)}
 		if one.Text == "" {
 			one.Text = text
 		}
-		switch v := p.Value; {
-		case v.Properties != nil && v.Properties.Len() > 0:
+		switch v := p.of; {
+		case v.Properties != nil && len(*v.Properties) > 0:
 			out = append(out, formFields(v, name, one.Text, counts)...)
-		case v.Items != nil && v.Items.Properties != nil && v.Items.Properties.Len() > 0:
-			for i := range max(counts[p.Key], 1) {
+		case v.Items != nil && v.Items.Properties != nil && len(*v.Items.Properties) > 0:
+			for i := range max(counts[p.name], 1) {
 				out = append(out, formFields(v.Items, name+"["+strconv.Itoa(i)+"]", one.Text, counts)...)
 			}
 		default:
@@ -50,12 +48,8 @@ func formFields(s *jsonschema.Schema, group, text string, counts map[string]int)
 	return out
 }
 
-func required(s *jsonschema.Schema, name string) bool {
-	return slices.Contains(s.Required, name)
-}
-
 // wordsOf returns the words that a scalar may have.
-func wordsOf(s *jsonschema.Schema) []string {
+func wordsOf(s *shape) []string {
 	var out []string
 	for _, e := range s.Enum {
 		if w, ok := e.(string); ok {

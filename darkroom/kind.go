@@ -4,8 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/invopop/jsonschema"
-
 	"wetside/darkroom/outline"
 )
 
@@ -19,7 +17,7 @@ type kind[T any] struct {
 	// write returns the node, nil for what was not given.
 	write func(T) *outline.Node
 	// schema describes it.
-	schema func() *jsonschema.Schema
+	schema func() *shape
 }
 
 // A field is one field of a T.
@@ -29,7 +27,7 @@ type field[T any] struct {
 	always bool // read also where it is left out, so that what is missing below it is told
 	read   func(*reader, *outline.Node, *T)
 	write  func(*T) *outline.Node
-	schema func() *jsonschema.Schema
+	schema func() *shape
 }
 
 // at makes a field of the value that of points to. The text says what it is, for the schema.
@@ -43,7 +41,7 @@ func via[T, V any](name, text string, get func(*T) V, set func(*T, V), k kind[V]
 		name:  name,
 		read:  func(r *reader, n *outline.Node, t *T) { set(t, k.read(r, n)) },
 		write: func(t *T) *outline.Node { return k.write(get(t)) },
-		schema: func() *jsonschema.Schema {
+		schema: func() *shape {
 			s := k.schema()
 			s.Description = text
 			return s
@@ -66,7 +64,7 @@ func thing[T any](fields []field[T], rules ...rule[T]) kind[T] {
 	return kind[T]{
 		read:   func(r *reader, n *outline.Node) T { return readThing(r, n, fields, rules) },
 		write:  func(t T) *outline.Node { return writeThing(&t, fields) },
-		schema: func() *jsonschema.Schema { return schemaOfThing(fields) },
+		schema: func() *shape { return schemaOfThing(fields) },
 	}
 }
 
@@ -174,7 +172,7 @@ func list[T any](k kind[T]) kind[[]T] {
 			}
 			return n
 		},
-		schema: func() *jsonschema.Schema { return &jsonschema.Schema{Type: "array", Items: k.schema()} },
+		schema: func() *shape { return &shape{Type: "array", Items: k.schema()} },
 	}
 }
 

@@ -7,8 +7,6 @@ import (
 	"strings"
 	"unicode"
 
-	"github.com/invopop/jsonschema"
-
 	"wetside/darkroom/outline"
 	"wetside/trade/dilution"
 	"wetside/trade/quantity"
@@ -19,7 +17,7 @@ import (
 type scalar[T any] struct {
 	what   string // the key of Expected.What
 	parse  func(*reader, string) (T, *Problem)
-	schema func() *jsonschema.Schema
+	schema func() *shape
 }
 
 // as makes the kind of a value that is kept with the words in which it was written.
@@ -166,7 +164,7 @@ func word[T comparable](what string, choices []choice[T]) scalar[T] {
 				Suggestion: nearest(text, words),
 			}
 		},
-		schema: func() *jsonschema.Schema { return schemaOfWords(words) },
+		schema: func() *shape { return schemaOfWords(words) },
 	}
 }
 
@@ -242,7 +240,7 @@ func table[K comparable, V any](what string, keys []choice[K], k kind[V]) kind[m
 			}
 			return n
 		},
-		schema: func() *jsonschema.Schema { return schemaOfTable(keys, k) },
+		schema: func() *shape { return schemaOfTable(keys, k) },
 	}
 }
 

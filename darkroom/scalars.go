@@ -7,8 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/invopop/jsonschema"
-
 	"wetside/darkroom/outline"
 	"wetside/trade/dilution"
 	"wetside/trade/material"
@@ -75,8 +73,8 @@ func period() scalar[quantity.Period] {
 // size is a sheet's or a roll's.
 func size() scalar[material.Size] {
 	s := quantityOf("size", material.ReadSize)
-	s.schema = func() *jsonschema.Schema {
-		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{schemaOfText(), {Const: 120}}}
+	s.schema = func() *shape {
+		return &shape{AnyOf: []*shape{schemaOfText(), {Const: 120}}}
 	}
 	return s
 }
@@ -161,7 +159,7 @@ func count(low, high int) scalar[int] {
 			}
 			return n, nil
 		},
-		schema: func() *jsonschema.Schema { return schemaOfCount(low, high) },
+		schema: func() *shape { return schemaOfCount(low, high) },
 	}
 }
 
@@ -205,8 +203,8 @@ func price() scalar[int64] {
 // yes is a yes or a no.
 func yes() scalar[bool] {
 	s := word("yes or no", []choice[bool]{{"yes", true, []string{"true"}}, {"no", false, []string{"false"}}})
-	s.schema = func() *jsonschema.Schema {
-		return &jsonschema.Schema{Enum: []any{"yes", "no", true, false}}
+	s.schema = func() *shape {
+		return &shape{Enum: []any{"yes", "no", true, false}}
 	}
 	return s
 }

@@ -2,15 +2,13 @@ package darkroom
 
 import (
 	"encoding/json"
-
-	"github.com/invopop/jsonschema"
 )
 
 // Schema returns the JSON Schema (draft 2020-12) of the darkroom file, from the tables that read it. It says the
 // shape; what fields say together, and how quantities are written, only Read knows.
 func Schema() ([]byte, error) {
 	s := fileKind().schema()
-	s.Version = jsonschema.Version
+	s.Version = draft
 	s.Title = "Darkroom file"
 	s.Description = "One darkroom and one session: bench, shelf, products as on their labels, loads to make."
 	s.Required = []string{"darkroom"}
@@ -21,48 +19,43 @@ func Schema() ([]byte, error) {
 	return append(out, '\n'), nil
 }
 
-func schemaOfThing[T any](fields []field[T]) *jsonschema.Schema {
-	s := &jsonschema.Schema{
-		Type: "object", Properties: jsonschema.NewProperties(), AdditionalProperties: jsonschema.FalseSchema,
-	}
+func schemaOfThing[T any](fields []field[T]) *shape {
+	var all properties
+	var required []string
 	for _, f := range fields {
-		s.Properties.Set(f.name, f.schema())
+		all = append(all, property{f.name, f.schema()})
 		if f.must {
-			s.Required = append(s.Required, f.name)
+			required = append(required, f.name)
 		}
 	}
+	s := object(all)
+	s.Required = required
 	return s
 }
 
-func schemaOfTable[K comparable, V any](keys []choice[K], k kind[V]) *jsonschema.Schema {
-	s := &jsonschema.Schema{
-		Type: "object", Properties: jsonschema.NewProperties(), AdditionalProperties: jsonschema.FalseSchema,
-	}
+func schemaOfTable[K comparable, V any](keys []choice[K], k kind[V]) *shape {
+	var all properties
 	for _, c := range keys {
-		s.Properties.Set(c.word, k.schema())
+		all = append(all, property{c.word, k.schema()})
 	}
-	return s
+	return object(all)
 }
 
-func schemaOfWords(words []string) *jsonschema.Schema {
-	s := &jsonschema.Schema{Type: "string"}
+func schemaOfWords(words []string) *shape {
+	s := &shape{Type: "string"}
 	for _, w := range words {
 		s.Enum = append(s.Enum, w)
 	}
 	return s
 }
 
-func schemaOfText() *jsonschema.Schema { return &jsonschema.Schema{Type: "string"} }
+func schemaOfText() *shape { return &shape{Type: "string"} }
 
 // schemaOfNumber is a figure without a unit: 0.25 or 1/4.
-func schemaOfNumber() *jsonschema.Schema {
-	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "number"}, {Type: "string"}}}
+func schemaOfNumber() *shape {
+	return &shape{AnyOf: []*shape{{Type: "number"}, {Type: "string"}}}
 }
 
-func schemaOfCount(low, high int) *jsonschema.Schema {
-	number := func(n int) json.Number {
-		b, _ := json.Marshal(n)
-		return json.Number(b)
-	}
-	return &jsonschema.Schema{Type: "integer", Minimum: number(low), Maximum: number(high)}
+func schemaOfCount(low, high int) *shape {
+	return &shape{Type: "integer", Minimum: &low, Maximum: &high}
 }
