@@ -14,7 +14,7 @@ run: build ## build, start on this machine with the example darkroom, print wher
 	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
 
 build: ## one static binary in bin/
-	@CGO_ENABLED=0 $(GO) build -trimpath -ldflags '$(LDFLAGS)' -o bin/wetside ./cmd/wetside
+	@CGO_ENABLED=0 $(GO) build -trimpath -tags nethttpomithttp2 -ldflags '$(LDFLAGS)' -o bin/wetside ./cmd/wetside
 
 packages: ## what the tests need from Debian, installed where it may be
 	@./tools/packages

@@ -90,7 +90,7 @@ func (h house) listen(ctx context.Context, c cli.ServeConfig) (net.Listener, str
 			return nil, "", err
 		}
 		secure = pair.Config()
-		secure.NextProtos = []string{"h2", "http/1.1"}
+		secure.NextProtos = []string{"http/1.1"} // one stream per device; the binary is built without HTTP/2
 	}
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", c.Addr)
 	if err != nil || secure == nil {
