@@ -49,7 +49,8 @@ type doneView struct {
 	Text words.Phrase
 	Odd  []words.Phrase
 	Undo string
-	Move bool // the second moved forward: a fresh one is wanted in its place
+	Back string // where taking it back leads
+	Move bool   // the second moved forward: a fresh one is wanted in its place
 }
 
 // bathOf finds the bath of an address with its outlook, which is nil where it is gone.

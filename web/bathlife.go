@@ -11,6 +11,7 @@ import (
 // happened is one thing in a bath's life.
 type happened struct {
 	Entry, When, Who, Undo string
+	Back                   string // where taking it back leads
 	Text                   words.Phrase
 }
 
@@ -23,12 +24,12 @@ func (v *visit) history(b *book.Bath, people book.People) []happened {
 			continue
 		}
 		out = append(out, happened{
-			Entry: e.Entry, When: v.say.DateTime(e.At), Who: nameIn(people, e.By), Undo: "/undo/" + e.Entry, Text: text,
+			Entry: e.Entry, When: v.say.DateTime(e.At), Who: nameIn(people, e.By), Undo: "/undo/" + e.Entry, Back: bathPath(b.ID), Text: text,
 		})
 	}
 	made := v.say.Tell("did_mixed", "What", joined(b.Mixed.Dilution, v.say.Volume(b.Volume)))
 	return append(out, happened{
-		Entry: b.Entry, When: v.say.DateTime(b.MixedAt), Who: nameIn(people, b.By), Undo: "/undo/" + b.Entry, Text: made,
+		Entry: b.Entry, When: v.say.DateTime(b.MixedAt), Who: nameIn(people, b.By), Undo: "/undo/" + b.Entry, Back: "/baths", Text: made,
 	})
 }
 
@@ -99,7 +100,7 @@ func (v *visit) written(r *http.Request, b *book.Bath, all []happened) *doneView
 	if id == "" || i < 0 {
 		return nil
 	}
-	d := &doneView{Text: all[i].Text, Undo: all[i].Undo}
+	d := &doneView{Text: all[i].Text, Undo: all[i].Undo, Back: all[i].Back}
 	for _, e := range b.Events {
 		if _, moved := e.Did.(book.Move); moved && e.Entry == id {
 			d.Move = true

@@ -135,6 +135,8 @@ func (s *server) routes() *http.ServeMux {
 		"GET /mix.pdf":                   inWhite(s.mixPDF),
 		"POST /undo/{id}":                s.undo,
 		"GET /baths":                     s.baths,
+		"GET /baths/stands":              s.stands,
+		"POST /baths/stands":             s.keepStands,
 		"GET /baths/{id}":                s.bath,
 		"POST /baths/{id}/worked":        s.worked,
 		"POST /baths/{id}/tested":        s.tested,
