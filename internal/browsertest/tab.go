@@ -30,6 +30,8 @@ type Tab struct {
 	complaints []string
 	expected   map[int64]bool // statuses of 400 and above that are wanted
 	frames     [][]byte       // of the film that is being taken
+	received   int64          // bytes on the wire
+	cuts       bool           // the network may be gone
 }
 
 // A Look is how a page is looked at: the window in CSS pixels, and what the reader prefers.
@@ -120,6 +122,10 @@ func (t *Tab) listen(ev any) {
 		}
 	case *runtime.EventExceptionThrown:
 		t.complain("a script threw: %s", ev.ExceptionDetails.Text)
+	case *network.EventLoadingFinished:
+		t.mu.Lock()
+		t.received += int64(ev.EncodedDataLength)
+		t.mu.Unlock()
 	case *network.EventResponseReceived:
 		t.mu.Lock()
 		wanted := t.expected[ev.Response.Status]
@@ -129,7 +135,10 @@ func (t *Tab) listen(ev any) {
 		}
 	case *network.EventLoadingFailed:
 		// Forcing states lets the inspector look for a page's text in a cache that may not have it.
-		if !ev.Canceled && ev.ErrorText != "net::ERR_CACHE_MISS" {
+		t.mu.Lock()
+		cuts := t.cuts
+		t.mu.Unlock()
+		if !cuts && !ev.Canceled && ev.ErrorText != "net::ERR_CACHE_MISS" {
 			t.complain("loading failed: %s", ev.ErrorText)
 		}
 	}
@@ -155,6 +164,15 @@ func (t *Tab) Complaints() []string {
 	out := t.complaints
 	t.complaints = nil
 	return out
+}
+
+// Received returns how many bytes came over the wire, with their headers, since it was last asked.
+func (t *Tab) Received() int64 {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	n := t.received
+	t.received = 0
+	return n
 }
 
 // Go opens an address of the server, or a whole one.

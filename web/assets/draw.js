@@ -160,7 +160,7 @@ export class Drawing {
     if (!box) {
       box = document.createElement("div");
       box.className = "batch";
-      for (const [kind, name] of [["span", "says"], ["b", "left"], ["button", "key"]]) {
+      for (const [kind, name] of [["span", "lies"], ["b", "left"], ["button", "key"]]) {
         const part = document.createElement(kind);
         part.className = name;
         box.append(part);
@@ -201,7 +201,9 @@ export class Drawing {
       key.className = "key plain";
       key.name = "abandon";
       key.value = t.print.id;
-      key.textContent = `${words.who(t, state.tags)}, ${words.what(t)}`;
+      const name = document.createElement("span");
+      name.textContent = `${words.who(t, state.tags)}, ${words.what(t)}`;
+      key.append(name);
       return key;
     }));
   }

@@ -18,7 +18,7 @@ class Page {
   constructor(root) {
     Object.assign(this, { root, book: new Book(), position: 0, touched: new Map(), rung: new Map(), notice: "", up: true, title: document.title });
     this.drawing = null;
-    this.clock = new Clock(() => this.leapt());
+    this.clock = new Clock((by) => this.leapt(by));
     this.live = new Live(kinds, {
       position: () => this.position, news: (m) => this.news(m), again: () => this.fetch().catch(() => {}),
       state: (up) => {
