@@ -31,7 +31,6 @@ type bathsPage struct {
 	frame
 	Lead  words.Phrase
 	When  string
-	Wall  bool
 	Baths []standing
 	Tapes bool
 	Due   []words.Phrase
@@ -39,35 +38,26 @@ type bathsPage struct {
 	Tally tallyView    // for the whole way of what is printed most
 	Count string       // where the tally is sent
 	Did   *doneView
+	Keeps bool // whoever asks may write down a bath that stands here already
 }
 
 // baths is read from four metres: what to do next, and what each bath still does.
 func (s *server) baths(r *http.Request, v *visit) error {
+	if r.FormValue("wall") != "" {
+		return v.to(r, "/wall")
+	}
 	sc := v.scene(material.None)
 	report, err := ahead.Look(sc)
 	if err != nil {
 		return err
 	}
-	people, err := s.Book.People(r.Context())
-	if err != nil {
-		return err
-	}
-	p := bathsPage{frame: v.frame(r, "baths"), Lead: v.say.Together(report), When: v.say.DateTime(report.At), Wall: r.FormValue("wall") != ""}
-	if p.Wall {
-		p.Here = "wall"
-	}
-	scale := v.tapeScale(report.Baths)
-	for i := range report.Baths {
-		o := &report.Baths[i]
-		one := v.standing(o, scale)
-		one.Made = v.say.Since(o.Bath, nameIn(people, o.Bath.MadeBy))
-		p.Baths, p.Tapes = append(p.Baths, one), p.Tapes || one.Tape != nil
-	}
-	if i := lastOfWay(report.Baths); i >= 0 && !p.Wall {
+	p := bathsPage{frame: v.frame(r, "baths"), Lead: v.say.Together(report), When: v.say.DateTime(report.At), Keeps: v.guest.Person == ""}
+	p.Baths, p.Tapes = v.standings(&report)
+	if i := lastOfWay(report.Baths); i >= 0 {
 		p.Tally, p.Count = v.tally(r, &report.Baths[i], &sc), bathPath(report.Baths[i].Bath.ID)+"/worked"
 	}
 	if b, there := v.state.Bath(r.FormValue("bath")); there {
-		p.Did = v.written(r, &b, v.history(&b, people))
+		p.Did = v.written(r, &b, v.history(&b, v.people))
 	}
 	if p.Lacks, err = v.notHere(r.Context()); err != nil {
 		return err

@@ -25,6 +25,8 @@ func status(err error) (code int, key string) {
 		return http.StatusNotFound, "not_found"
 	case errors.Is(err, errElsewhere):
 		return http.StatusForbidden, "from_elsewhere"
+	case errors.Is(err, errNotYours):
+		return http.StatusForbidden, "not_yours"
 	case errors.As(err, &tooLarge):
 		return http.StatusRequestEntityTooLarge, "too_large"
 	}

@@ -72,7 +72,7 @@ func (s *server) undo(r *http.Request, v *visit) error {
 	if err := s.Book.CanTakeBack(r.Context(), id); err != nil {
 		return err
 	}
-	a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+	a := v.author(r)
 	e, err := a.TakeBack(id, "")
 	if err != nil {
 		return err

@@ -16,7 +16,7 @@ var left = regexp.MustCompile(`\[[a-z]+\.[a-z_.]+\]|&lt;no value&gt;|<no value>|
 func TestEveryPage(t *testing.T) {
 	h := withExample(t)
 	fixer := h.mixAll()["Fixer 1"]
-	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere")
+	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere", h.share())
 	if len(seen) < 55 {
 		t.Errorf("only %d pages were reached", len(seen))
 	}
@@ -26,6 +26,8 @@ func TestEveryPage(t *testing.T) {
 		"prints": `name="sheets"`, "ready": `baths are ready`, "bench": `class="things"`, "error": `There is nothing`, "file": `<textarea`, "form": `name="position"`,
 		"jug": `class="answer"`, "mix": `class="sink0"`, "parts": `id="wrong"`, "plan": `/plan/when`, "shelf": `/opened"`,
 		"step": `class="step"`, "today": `/mix/before/1`, "baths": `class="far"`, "bath": `class="halves"`, "wash": `name="aid"`,
+		"wall": `class="baths wallpage"`, "handover": `class="handover"`, "list": `class="todo"`, "join": `action="/join/`,
+		"close": `action="/evening/close"`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
 		"red": `action="/red/screen"`, "white": `value="white"`,
 	}
 	for path, a := range seen {
@@ -52,8 +54,8 @@ func TestEveryPage(t *testing.T) {
 		t.Errorf("template %s was not executed", name)
 	}
 	files, err := os.ReadDir("templates")
-	if err != nil || len(files) != 22+4 { // again.html and sure.html answer forms alone
-		t.Errorf("%d templates, and 22 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
+	if err != nil || len(files) != 30+4 { // again.html and sure.html answer forms alone
+		t.Errorf("%d templates, and 30 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
 	}
 }
 

@@ -27,13 +27,14 @@ func redHouse(t *testing.T) (h *house, paths []string) {
 	fixer := h.mixAll()["Fixer 1"]
 	h.post(fixer+"/worked", url.Values{"load": {"20 8x10 in RC paper"}})
 	h.post(fixer+"/tested", url.Values{"test": {"silver strip"}, "result": {"0.5 g/L"}})
+	code := h.share()
 	for path, a := range h.walk("/", "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/parts", "/red", "/red/white", "/wash") {
 		if strings.HasPrefix(a.Header.Get("Content-Type"), "text/html") && a.StatusCode == http.StatusOK && !strings.HasPrefix(path, "/red?") {
 			paths = append(paths, path)
 		}
 	}
 	paths = append(paths, fixer+"?if=archival", fixer+"?people=x&hours=2", "/wash?material=FB+paper&standard=archival&prints=4+8x10",
-		"/wash?material=FB+paper&prints=x", "/baths/nobody", "/nowhere", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L")
+		"/wash?material=FB+paper&prints=x", "/baths/nobody", "/nowhere", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", code, "/join/NOBODY")
 	slices.Sort(paths)
 	return h, onePerKind(paths)
 }
@@ -193,7 +194,7 @@ func TestRedFromPageToPage(t *testing.T) {
 	h, _ := redHouse(t)
 	p := inRed(t, slow(t, h), browsertest.Phone())
 	frames, err := p.Film(func() error {
-		for _, path := range []string{"/", "/shelf", "/mix", "/nowhere", "/wash?material=FB+paper&prints=x", "/baths"} {
+		for _, path := range []string{"/", "/shelf", "/sink", "/mix", "/nowhere", "/wash?material=FB+paper&prints=x", "/baths"} {
 			if err := p.Tab.Go(path); err != nil {
 				return err
 			}

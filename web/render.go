@@ -64,6 +64,9 @@ type pages struct {
 	assets      map[string]asset // by hashed name
 	style       string
 	red         string // the style sheet of the red form
+	script      string // the sink page's, which imports the others
+	worker      string // address of the service worker
+	workerBody  []byte
 }
 
 // leaves are the pages of one form, each parsed with its layout when it is first asked for: most are not, in an evening.
@@ -133,7 +136,7 @@ func (p *pages) load() error {
 	colours = "@media screen{:root{" + scene.PaletteFor(scene.Red).CSS() + "}}\n" +
 		"@media print{:root{" + scene.PaletteFor(scene.Light).CSS() + "}}\n"
 	p.red = p.put("red.css", "text/css; charset=utf-8", slices.Concat([]byte(colours), css, red))
-	return nil
+	return p.loadScripts()
 }
 
 // put keeps an asset under a name with the hash of its contents and returns its address.

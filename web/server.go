@@ -35,10 +35,11 @@ type Book interface {
 	Find(ctx context.Context, id string) (book.Entry, error)
 	// Position returns the position of the last entry.
 	Position(ctx context.Context) (int64, error)
-	// Since returns the entries after a position, oldest first, at most limit of them; limit 0 is all.
+	// Since returns the entries after a position, oldest first, at most limit of them.
 	Since(ctx context.Context, after int64, limit int) ([]book.Entry, error)
 	// Moved returns a channel that is closed when the book next moves on. It is asked for before the book is looked at.
 	Moved() <-chan struct{}
+	Evenings
 }
 
 // An Outcome is what became of an entry.
@@ -102,8 +103,9 @@ func New(c Config) (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
+	c.Book = guarded{c.Book}
 	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}}
-	return s.guard(s.routes()), nil
+	return s.guard(s.knowing(s.routes())), nil
 }
 
 // routes is the whole surface, in one list.
@@ -146,6 +148,9 @@ func (s *server) routes() *http.ServeMux {
 		"POST /baths/{id}/away":          s.bathAway,
 		"POST /baths/{id}/forward":       s.forward,
 		"GET /wash":                      s.wash,
+		"GET /sink":                      s.sink,
+		"POST /sink/move":                s.moveAtSink,
+		"GET /sink/setup.json":           s.sinkSetup,
 		"GET /red":                       s.tellRed,
 		"POST /red":                      s.lightAs,
 		"GET /red/white":                 s.askWhite,
@@ -169,9 +174,13 @@ func (s *server) routes() *http.ServeMux {
 	} {
 		mux.Handle(pattern, s.handle(h))
 	}
+	for pattern, h := range s.eveningRoutes() {
+		mux.Handle(pattern, s.handle(h))
+	}
 	if s.Parts {
 		mux.Handle("GET /parts", s.handle(s.parts))
 	}
+	mux.Handle("GET /worker.js", http.HandlerFunc(s.pages.sendWorker))
 	mux.Handle("POST /taps", http.HandlerFunc(s.taps))
 	mux.Handle("GET /live", http.HandlerFunc(s.live))
 	mux.Handle("GET /assets/{name}", http.HandlerFunc(s.pages.asset))

@@ -93,7 +93,7 @@ func (s *server) lotEntry(r *http.Request, v *visit, body func(id string) book.B
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+	a := v.author(r)
 	e, err := a.Write(body(id))
 	if err != nil {
 		return err

@@ -190,7 +190,7 @@ func (s *server) poured(r *http.Request, v *visit) error {
 		if x, ok := v.ready(b); ok && r.PostForm.Get("again") == "" {
 			return v.askAgain(r, b, x, next)
 		}
-		a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+		a := v.author(r)
 		e, err := a.Write(v.mixed(b))
 		if err != nil {
 			return err

@@ -96,6 +96,7 @@ func TestEveryPageIsFitToUse(t *testing.T) {
 	h := withExample(t)
 	fixer := h.mixAll()["Fixer 1"]
 	h.post(fixer+"/worked", url.Values{"load": {"20 8x10 in RC paper"}})
+	code := h.share()
 	bench := hrefs(h.get("/bench").Text)
 	shelf := hrefs(h.get("/shelf").Text)
 	pages := []string{
@@ -103,7 +104,7 @@ func TestEveryPageIsFitToUse(t *testing.T) {
 		"/mix/developer/2", "/jug", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/shelf", "/bench", "/room",
 		"/file", "/parts", "/shelf/lot/new", "/shelf/product/new", "/bench/vessel/new", "/bench/tray/new", "/bench/tank/new",
 		first(t, bench, "/bench/vessel/"), first(t, bench, "/bench/tray/"), first(t, shelf, "/shelf/product/"), "/nowhere",
-		"/baths", "/baths?wall=1", fixer, fixer + "?if=archival", fixer + "?people=12&hours=3", "/wash", "/wash?material=FB+paper&standard=archival&prints=4+8x10",
+		"/baths", "/wall", "/handover", "/lists/opening", "/lists/closing", "/evening/close", "/people", code, fixer, fixer + "?if=archival", fixer + "?people=12&hours=3", "/wash", "/wash?material=FB+paper&standard=archival&prints=4+8x10",
 	}
 	for name, look := range map[string]browsertest.Look{
 		"phone, light": browsertest.Phone(), "phone, dark": {Width: 390, Height: 844, Dark: true},

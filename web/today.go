@@ -22,6 +22,7 @@ type todayPage struct {
 	Baths  []mixedView  // mixed already, newest first
 	Lead   words.Phrase // the one thing of all baths; empty: none stands
 	Low    []words.Phrase
+	Over   bool // the handover has something to say
 }
 
 // mixedView is a bath that stands mixed, and how to take that back.
@@ -38,7 +39,7 @@ func (s *server) today(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	page := todayPage{frame: v.frame(r, "today"), Plan: p}
+	page := todayPage{frame: v.frame(r, "today"), Plan: p, Over: v.handoverDue()}
 	if v.file.Session.Starts.Given() {
 		page.When = v.say.DateTime(p.Starts)
 	}

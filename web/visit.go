@@ -25,6 +25,9 @@ type visit struct {
 	ids   book.IDs
 	say   *words.Voice
 	red   bool // the page's form for the dark is wanted
+	// people are names, which can be erased; guest is who joined with this device, zero for a device of the room.
+	people book.People
+	guest  Guest
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -40,6 +43,9 @@ func (s *server) handle(h handler) http.Handler {
 		defer cancel()
 		r = r.WithContext(ctx)
 		err := v.open(ctx)
+		if err == nil {
+			err = v.asGuest(r)
+		}
 		if err == nil {
 			err = h(r, v)
 		}
@@ -58,11 +64,10 @@ func (v *visit) open(ctx context.Context) error {
 	if v.state, err = v.s.Book.State(ctx); err != nil {
 		return err
 	}
-	people, err := v.s.Book.People(ctx)
-	if err != nil {
+	if v.people, err = v.s.Book.People(ctx); err != nil {
 		return err
 	}
-	v.file, v.ids = v.state.File(people)
+	v.file, v.ids = v.state.File(v.people)
 	d := v.file.Darkroom
 	v.say, err = v.s.words.Voice(d.Language, d.Units, d.Ounce, words.Zone(v.s.Now().Location()), words.Currency(d.Currency))
 	return err

@@ -213,7 +213,7 @@ const fewDraws = 1000
 
 // write writes what happened to a bath and shows the bath again.
 func (v *visit) write(r *http.Request, bath string, body book.Body, spent bool) error {
-	a := &book.Author{Device: "page", Now: v.s.Now(), NewID: v.s.NewID}
+	a := v.author(r)
 	e, err := a.Write(body)
 	if err != nil {
 		return err

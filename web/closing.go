@@ -1,0 +1,165 @@
+package web
+
+import (
+	"cmp"
+	"maps"
+	"net/http"
+	"slices"
+
+	"wetside/book"
+	"wetside/sink"
+	"wetside/trade/material"
+	"wetside/words"
+)
+
+// materialOf is what a station's name goes by: film has names of its own.
+func materialOf(s *sink.Station) material.Material {
+	if s.Film {
+		return material.Film
+	}
+	return material.RC
+}
+
+// openEvening says that the work begins, or that others may join what has begun.
+func (s *server) openEvening(r *http.Request, v *visit) error {
+	if err := r.ParseForm(); err != nil {
+		return err
+	}
+	e, runs := v.state.Running()
+	body := &book.EveningOpened{Session: e.ID, Shared: r.PostForm.Get("shared") != ""}
+	if runs && (e.Shared || !body.Shared) {
+		return v.to(r, "/handover") // somebody was quicker
+	}
+	if !runs {
+		body.Session = s.NewID()
+	}
+	if !body.Shared {
+		return v.append(r, body, "/handover")
+	}
+	entry, err := v.author(r).Write(body)
+	if err != nil {
+		return err
+	}
+	if err := s.Book.Share(r.Context(), body.Session, newCode(), entry); err != nil {
+		return err
+	}
+	return v.to(r, "/handover")
+}
+
+type closePage struct {
+	frame
+	Say      []words.Phrase // what is still in the sink
+	Prints   bool           // that can be told as taken out
+	Position int64
+}
+
+// askClose says what is still in the sink before the evening is closed.
+func (s *server) askClose(r *http.Request, v *visit) error { return v.askToClose(r, http.StatusOK) }
+
+func (v *visit) askToClose(r *http.Request, status int) error {
+	l, err := v.lookAround(r)
+	if err != nil {
+		return err
+	}
+	if l.Sink.Evening.ID == "" {
+		return v.to(r, "/handover")
+	}
+	p := closePage{frame: v.frame(r, "handover"), Position: v.state.Position()}
+	p.Title = v.say.Label("evening_close")
+	in := inSink(&l.Sink)
+	batched := 0
+	for _, x := range v.state.Prints() {
+		if x.Now().Batch != "" && !slices.Contains(in, x.ID) {
+			batched++
+		}
+	}
+	p.Say, p.Prints = v.say.StillInSink(len(in), batched), len(in) > 0
+	return v.show(status, "close", &p)
+}
+
+// inSink are the prints that somebody would have to take out, those from an evening before among them.
+func inSink(s *sink.Sink) (ids []string) {
+	for i := range s.Tags {
+		ids = append(ids, s.Tags[i].Print.ID)
+	}
+	for i := range s.Stray {
+		ids = append(ids, s.Stray[i].ID)
+	}
+	return ids
+}
+
+// closeEvening closes it, on the position at which it was asked.
+func (s *server) closeEvening(r *http.Request, v *visit) error {
+	if err := r.ParseForm(); err != nil {
+		return err
+	}
+	l, err := v.lookAround(r)
+	if err != nil {
+		return err
+	}
+	if l.Sink.Evening.ID == "" {
+		return v.to(r, "/handover")
+	}
+	if position(r) == nil {
+		return v.askToClose(r, http.StatusConflict)
+	}
+	var bodies []book.Body
+	if r.PostForm.Get("left") != "" {
+		for _, id := range inSink(&l.Sink) {
+			bodies = append(bodies, &book.PrintLeft{Print: id})
+		}
+	}
+	a := v.author(r)
+	var entries []book.Entry
+	for _, b := range append(bodies, &book.EveningClosed{Session: l.Sink.Evening.ID}) {
+		e, err := a.Write(b)
+		if err != nil {
+			return err
+		}
+		entries = append(entries, e)
+	}
+	err = s.Book.Append(r.Context(), entries, position(r))
+	if book.KindOf(err) == book.Stale { // a tap came in meanwhile: look once more
+		return v.askToClose(r, http.StatusConflict)
+	}
+	if err != nil {
+		return err
+	}
+	return v.to(r, "/handover")
+}
+
+type namesPage struct {
+	frame
+	Names []tap // Value: where a name is erased
+}
+
+// names are the names that are kept, each to be erased.
+func (s *server) names(r *http.Request, v *visit) error {
+	p := namesPage{frame: v.frame(r, "handover")}
+	p.Title = v.say.Label("names_kept")
+	people := slices.Collect(maps.Values(v.people))
+	slices.SortFunc(people, func(a, b book.Person) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
+	for _, who := range people {
+		p.Names = append(p.Names, tap{Text: v.called(who.ID), Value: "/people/" + who.ID + "/away"})
+	}
+	return v.show(http.StatusOK, "names", &p)
+}
+
+// eraseName forgets a name for good, once asked.
+func (s *server) eraseName(r *http.Request, v *visit) error {
+	id := r.PathValue("id")
+	if _, known := v.people[id]; !known {
+		return errNotFound
+	}
+	if r.PostFormValue("sure") == "" {
+		p := surePage{
+			frame: v.frame(r, "handover"), Say: v.say.Tell("sure_erase", "Name", v.called(id)), Action: r.URL.Path,
+			Position: v.state.Position(), Back: "/people", Yes: v.say.Label("erase_name"),
+		}
+		return v.show(http.StatusConflict, "sure", &p)
+	}
+	if err := s.Book.ErasePerson(r.Context(), id); err != nil {
+		return err
+	}
+	return v.to(r, "/people")
+}

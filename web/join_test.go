@@ -1,0 +1,316 @@
+package web_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"wetside/book"
+	"wetside/internal/browsertest"
+	"wetside/web"
+)
+
+// A device is a browser with the cookies that it was given.
+type device struct {
+	*house
+	cookies []*http.Cookie
+}
+
+func (d *device) do(method, path string, form url.Values) answer {
+	d.t.Helper()
+	r := d.request(method, path, strings.NewReader(form.Encode()))
+	if method == http.MethodPost {
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		r.Header.Set("Sec-Fetch-Site", "same-origin")
+	}
+	for _, c := range d.cookies {
+		r.AddCookie(c)
+	}
+	a := d.ask(r)
+	d.cookies = append(d.cookies, a.Cookies()...)
+	return a
+}
+
+// share begins an evening that others join, and returns the path of its code.
+func (h *house) share() string {
+	h.t.Helper()
+	if a := h.post("/evening", url.Values{"shared": {"yes"}}); a.StatusCode != http.StatusSeeOther {
+		h.t.Fatalf("beginning a shared evening: %d", a.StatusCode)
+	}
+	at := regexp.MustCompile(`/join/[0-9A-Z]{10}`).FindString(h.get("/wall").Text)
+	if at == "" {
+		h.t.Fatal("no code hangs on the wall")
+	}
+	return at
+}
+
+// joined is a device that joined under a name.
+func (h *house) joined(at, name string) *device {
+	h.t.Helper()
+	d := &device{house: h}
+	if a := d.do(http.MethodPost, at, url.Values{"name": {name}}); a.StatusCode != http.StatusSeeOther {
+		h.t.Fatalf("joining as %q: %d\n%s", name, a.StatusCode, a.Text)
+	}
+	return d
+}
+
+// posts are the patterns of all forms, found in the source.
+func posts(t *testing.T) (all []string) {
+	t.Helper()
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range files {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.HasSuffix(name, "_test.go") || name == "roles.go" {
+			continue
+		}
+		for _, m := range regexp.MustCompile(`"POST (/[^"]*)"`).FindAllStringSubmatch(string(text), -1) {
+			all = append(all, m[1])
+		}
+	}
+	if len(all) < 35 {
+		t.Fatalf("only %d forms were found", len(all))
+	}
+	return all
+}
+
+// Whoever joined is refused every form but those that count, time and test, with a page that says who can; nothing is written.
+func TestWhoJoinedMayCountTimeAndTest(t *testing.T) {
+	h := withExample(t)
+	fixer := h.mixAll()["Fixer 1"]
+	d := h.joined(h.share(), "Mo")
+	open := []string{ // what writes what they may, or nothing into the book
+		"/baths/{id}/worked", "/baths/{id}/tested", "/undo/{id}", "/sink/move", "/taps", "/join/{code}", "/red", "/red/screen",
+	}
+	at, asked := h.position(), 0
+	for _, pattern := range posts(t) {
+		if slices.Contains(open, pattern) {
+			continue
+		}
+		asked++
+		path := strings.Replace(pattern, "/baths/{id}", fixer, 1)
+		path = regexp.MustCompile(`\{[^}]*\}`).ReplaceAllString(path, "x")
+		if a := d.do(http.MethodPost, path, nil); a.StatusCode != http.StatusForbidden || !strings.Contains(a.Text, "ask one of them") {
+			t.Errorf("POST %s: %d, want 403 and who can", pattern, a.StatusCode)
+		}
+	}
+	if asked < 25 || h.position() != at {
+		t.Errorf("%d forms were asked, %d entries written", asked, h.position()-at)
+	}
+	worked := d.do(http.MethodPost, fixer+"/worked", url.Values{"load": {"2 8x10 in RC paper"}})
+	tested := d.do(http.MethodPost, fixer+"/tested", url.Values{"test": {"silver strip"}, "result": {"0.5 g/L"}})
+	if worked.StatusCode != http.StatusSeeOther || tested.StatusCode != http.StatusSeeOther || h.position() != at+2 {
+		t.Fatalf("counting %d, testing %d, %d entries", worked.StatusCode, tested.StatusCode, h.position()-at)
+	}
+	if page := h.get(fixer).Text; !strings.Contains(page, "Mo") {
+		t.Error("the bath's page does not say who counted")
+	}
+	// Their own they take back, nobody else's.
+	theirs := h.post(fixer+"/worked", url.Values{"load": {"3 8x10 in RC paper"}}).Header.Get("Location")
+	for to, want := range map[string]int{worked.Header.Get("Location"): http.StatusSeeOther, theirs: http.StatusForbidden} {
+		u, err := url.Parse(to)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a := d.do(http.MethodPost, "/undo/"+u.Query().Get("did"), nil); a.StatusCode != want {
+			t.Errorf("taking back %s: %d, want %d", to, a.StatusCode, want)
+		}
+	}
+}
+
+// The table in docs/roles.md is the one in the code.
+func TestRolesAreTold(t *testing.T) {
+	text, err := os.ReadFile("../docs/roles.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := map[string]string{}
+	for _, m := range regexp.MustCompile("(?m)^\\| `([a-z_.]+)` \\| yes \\| ([a-z ]+) \\|$").FindAllStringSubmatch(string(text), -1) {
+		told[m[1]] = m[2]
+	}
+	source, err := os.ReadFile("../book/kind.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	kinds := regexp.MustCompile(`(?m)^\t[A-Za-z]+ +Kind = "([a-z_.]+)"`).FindAllStringSubmatch(string(source), -1)
+	if len(kinds) < 38 || len(kinds) != len(told) {
+		t.Errorf("%d kinds, %d of them told", len(kinds), len(told))
+	}
+	words := map[web.May]string{web.Never: "no", web.OwnOnly: "their own", web.Always: "yes"}
+	for _, m := range kinds {
+		if want := words[web.GuestMay(book.Kind(m[1]))]; told[m[1]] != want {
+			t.Errorf("%s is told as %q, want %q", m[1], told[m[1]], want)
+		}
+	}
+}
+
+// A name is kept whole in any script; what can't be a name is told at its field, and nobody joins.
+func TestNamesAtTheDoor(t *testing.T) {
+	h := withExample(t)
+	at := h.share()
+	before := h.position()
+	for name, bad := range map[string]string{
+		"empty": "", "spaces": " \t  ", "control": "Mo\x07", "escape": "\x1b[31mMo", "turned round": "Mo\u202e", "no text": "Mo\xff",
+		"nothing to see": "\u200d\u0301", "201 letters": strings.Repeat("я", 201), "NUL": "M\x00o",
+	} {
+		d := &device{house: h}
+		a := d.do(http.MethodPost, at, url.Values{"name": {bad}})
+		if a.StatusCode != http.StatusUnprocessableEntity || !strings.Contains(inputOf(t, a.Text, "name"), `aria-invalid="true"`) {
+			t.Errorf("%s: %d, want what is wrong at the name", name, a.StatusCode)
+		}
+	}
+	if h.position() != before {
+		t.Errorf("%d joined all the same", h.position()-before)
+	}
+	for _, name := range []string{strings.Repeat("Я", 200), "まき", "مريم", "नीलिमा", "José", "O’Brien & <b>"} {
+		d := h.joined(at, name)
+		people, err := h.book.People(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := false
+		for _, p := range people {
+			found = found || p.Name == name
+		}
+		if page := d.do(http.MethodGet, at, nil); !found || page.StatusCode != http.StatusOK || strings.Contains(page.Text, "<b>&") {
+			t.Errorf("%.20s: kept %v, %d", name, found, page.StatusCode)
+		}
+	}
+}
+
+// The same code serves forty people. Two of one name are told apart; one device is one person, however often it sends; a code
+// that is no code and one whose evening is over say so.
+func TestForty(t *testing.T) {
+	h := withExample(t)
+	at := h.share()
+	before := h.position()
+	var all []*device
+	for i := range 40 {
+		all = append(all, h.joined(at, []string{"Mo", "Lu"}[i%2]))
+	}
+	all[0].do(http.MethodPost, at, url.Values{"name": {"Mo"}})
+	if n := h.position() - before; n != 40 {
+		t.Errorf("forty joined, and %d entries were written", n)
+	}
+	page := h.get("/handover").Text
+	for _, name := range []string{">Mo<", ">Mo 2<", ">Mo 20<", ">Lu 20<"} {
+		if strings.Count(page, name) != 1 {
+			t.Errorf("%s is here %d times", name, strings.Count(page, name))
+		}
+	}
+	tokens := map[string]bool{}
+	for _, d := range all {
+		for _, c := range d.cookies {
+			if c.Name == "joined" {
+				tokens[c.Value] = true
+				if !c.HttpOnly || c.SameSite != http.SameSiteLaxMode || len(c.Value) < 22 {
+					t.Errorf("the token's cookie is %v", c)
+				}
+			}
+		}
+	}
+	if len(tokens) != 40 {
+		t.Errorf("%d tokens for forty devices", len(tokens))
+	}
+	typed := "/join/" + strings.ToLower(strings.ReplaceAll(strings.TrimPrefix(at, "/join/"), "0", "o"))
+	if a := h.get(typed); a.StatusCode != http.StatusOK {
+		t.Errorf("typed in small letters: %d", a.StatusCode)
+	}
+	for _, bad := range []string{"/join/AAAAAAAAAA", "/join/%00", "/join/%D1%8F", "/join/" + strings.Repeat("A", 500)} {
+		a := h.get(bad)
+		if a.StatusCode != http.StatusNotFound || !strings.Contains(a.Text, "Look at the wall") {
+			t.Errorf("GET %.30s: %d", bad, a.StatusCode)
+		}
+	}
+	h.post("/evening/close", url.Values{"position": {fmt.Sprint(h.position())}})
+	for _, method := range []string{http.MethodGet, http.MethodPost} {
+		d := &device{house: h}
+		a := d.do(method, at, url.Values{"name": {"Late"}})
+		if a.StatusCode != http.StatusGone || !strings.Contains(a.Text, "That evening is over") {
+			t.Errorf("%s of a code whose evening is over: %d", method, a.StatusCode)
+		}
+	}
+	// Whoever joined is no keeper because the evening is over, and what was tapped late is taken.
+	if a := all[3].do(http.MethodPost, "/evening", nil); a.StatusCode != http.StatusForbidden {
+		t.Errorf("after the evening: %d, want 403", a.StatusCode)
+	}
+}
+
+// An erased name is somebody everywhere, and in no file any more.
+func TestErasedNames(t *testing.T) {
+	h := withExample(t)
+	fixer := h.mixAll()["Fixer 1"]
+	d := h.joined(h.share(), "Perpetua")
+	d.do(http.MethodPost, fixer+"/worked", url.Values{"load": {"2 8x10 in RC paper"}})
+	people, err := h.book.People(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	erase := ""
+	for id, p := range people {
+		if p.Name == "Perpetua" {
+			erase = "/people/" + id + "/away"
+		}
+	}
+	if !slices.Contains(actions(h.get("/people").Text), erase) {
+		t.Fatalf("nobody can erase the name by %q", erase)
+	}
+	if a := h.post(erase, nil); a.StatusCode != http.StatusConflict || !strings.Contains(a.Text, "Perpetua") {
+		t.Errorf("erasing asks nobody: %d", a.StatusCode)
+	}
+	if a := h.post(erase, url.Values{"sure": {"yes"}}); a.StatusCode != http.StatusSeeOther {
+		t.Fatalf("erasing: %d", a.StatusCode)
+	}
+	for _, path := range []string{fixer, "/handover", "/wall", "/people"} {
+		if p := h.get(path).Text; strings.Contains(p, "Perpetua") {
+			t.Errorf("%s still has the name", path)
+		}
+	}
+	if p := h.get("/handover").Text; !strings.Contains(p, "<bdi class=\"cut\">somebody</bdi>") {
+		t.Error("whoever is here is not somebody")
+	}
+	if a := h.post("/people/nobody/away", url.Values{"sure": {"yes"}}); a.StatusCode != http.StatusNotFound {
+		t.Errorf("erasing nobody: %d", a.StatusCode)
+	}
+}
+
+// On a phone: in by the code, a count, and a refusal at the shelf.
+func TestJoiningOnAPhone(t *testing.T) {
+	h := withExample(t)
+	fixer := h.mixAll()["Fixer 1"]
+	at := h.share()
+	p := browsertest.Open(t, &chromium, h.URL, browsertest.Phone())
+	p.Expect(http.StatusForbidden)
+	p.Go(at)
+	p.Audit()
+	p.Fill("Your first name", "Анастасия")
+	p.Click("button", "Join")
+	p.See("You are here as Анастасия")
+	p.Audit()
+	before := h.position()
+	p.Click("link", "Count a sheet")
+	p.Reach("/baths")
+	p.Click("button", "+ 1\u00a0sheet 8×10\u00a0in RC paper")
+	p.See("Written down")
+	if h.position() != before+1 || !strings.Contains(h.get(fixer).Text, "Анастасия") {
+		t.Errorf("%d entries, and the bath's page does not name her", h.position()-before)
+	}
+	p.Go("/shelf")
+	p.Click("button", "Keep")
+	p.See("ask one of them")
+	p.Audit()
+	if h.position() != before+1 {
+		t.Error("the shelf took it")
+	}
+}

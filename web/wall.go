@@ -1,0 +1,163 @@
+package web
+
+import (
+	"net"
+	"net/http"
+	"slices"
+	"strconv"
+
+	"wetside/book"
+	"wetside/draw"
+	"wetside/draw/scene"
+	"wetside/sink"
+	"wetside/words"
+)
+
+// printing is somebody's prints in the sink.
+type printing struct {
+	Who   string
+	Where []words.Phrase
+}
+
+// invitation is how others join: a code to be read by a camera, and the address in letters.
+type invitation struct {
+	Code     *scene.Scene
+	Address  string
+	Loopback words.Phrase // why no phone can come in by that address; empty: it can
+}
+
+type wallPage struct {
+	frame
+	Lead     words.Phrase
+	When     string
+	Baths    []standing
+	Tapes    bool
+	Due      []words.Phrase
+	Lacks    words.Phrase
+	Printing []printing
+	Waste    words.Phrase
+	Join     *invitation
+}
+
+// wall is read from four metres, by all who are in the room; it writes nothing and loads itself again.
+func (s *server) wall(r *http.Request, v *visit) error {
+	l, err := v.lookAround(r)
+	if err != nil {
+		return err
+	}
+	p := wallPage{frame: v.frame(r, "wall"), Lead: v.say.Together(l.Report), When: v.say.DateTime(l.Report.At)}
+	p.Baths, p.Tapes = v.standings(&l.Report)
+	if p.Lacks, err = v.notHere(r.Context()); err != nil {
+		return err
+	}
+	for _, d := range l.Report.Due {
+		p.Due = append(p.Due, v.say.Due(l.Report, d))
+	}
+	p.Printing = v.printing(&l.Sink)
+	p.Waste = v.say.Collected(v.state.Collected())
+	p.Join, err = v.invitation(r, &l.Sink.Evening, true)
+	if err != nil {
+		return err
+	}
+	return v.show(http.StatusOK, "wall", &p)
+}
+
+// printing tells whose prints are where, in the order in which each began.
+func (v *visit) printing(s *sink.Sink) []printing {
+	var all []printing
+	var of []string
+	var where [][]string
+	put := func(person, place string) {
+		i := slices.Index(of, person)
+		if i < 0 {
+			i, of, where = len(of), append(of, person), append(where, nil)
+		}
+		where[i] = append(where[i], place)
+	}
+	for i := range s.Tags {
+		p := &s.Tags[i].Print
+		put(ownerOf(p), v.placeOf(s, p.Now()))
+	}
+	for _, p := range v.state.Prints() {
+		if now := p.Now(); now.Batch != "" && slices.ContainsFunc(s.Batches, func(b sink.Batch) bool { return b.ID == now.Batch }) {
+			put(ownerOf(&p), v.placeOf(s, now))
+		}
+	}
+	for i, id := range of {
+		one := printing{Who: v.called(id)}
+		if id == "" && len(of) > 1 {
+			one.Who = v.say.Label("somebody")
+		}
+		slices.Sort(where[i])
+		for len(where[i]) > 0 {
+			n := 1
+			for n < len(where[i]) && where[i][n] == where[i][0] {
+				n++
+			}
+			times := ""
+			if n > 1 {
+				times = strconv.Itoa(n)
+			}
+			one.Where = append(one.Where, v.say.Tell("wall_in", "Where", where[i][0], "N", times))
+			where[i] = where[i][n:]
+		}
+		all = append(all, one)
+	}
+	return all
+}
+
+// ownerOf is whose a print is: whom it was told for, else whoever put it in.
+func ownerOf(p *book.Print) string {
+	if p.Of == "" && len(p.Stays) > 0 {
+		return p.Stays[0].Said.By
+	}
+	return p.Of
+}
+
+// placeOf names where a print lies.
+func (v *visit) placeOf(s *sink.Sink, stay *book.Stay) string {
+	for i := range s.Stations {
+		if st := &s.Stations[i]; st.Step == stay.Step {
+			return v.say.BathName(st.Step, materialOf(st))
+		}
+	}
+	return v.say.StepName(stay.Step)
+}
+
+// invitation is how the evening is joined; nil where it is not shared.
+func (v *visit) invitation(r *http.Request, e *book.Evening, wall bool) (*invitation, error) {
+	if e.ID == "" || !e.Shared || v.guest.Person != "" {
+		return nil, nil //nolint:nilnil // nothing to join
+	}
+	code, err := v.s.Book.Invitation(r.Context(), e.ID)
+	if book.KindOf(err) == book.NotFound {
+		return nil, nil //nolint:nilnil // shared by another way in
+	}
+	if err != nil {
+		return nil, err
+	}
+	in := invitation{Address: addressOf(r) + "/join/" + code}
+	if loopback(r.Host) {
+		in.Loopback = v.say.Tell("join_loopback", "Host", r.Host)
+	}
+	in.Code = drawn(draw.QR{Text: in.Address, Say: v.say.Label("join_here"), Size: codeSize(wall)}.Scene(v.form()))
+	return &in, nil
+}
+
+// addressOf is the address by which this server was asked.
+func addressOf(r *http.Request) string {
+	if r.TLS != nil {
+		return "https://" + r.Host
+	}
+	return "http://" + r.Host
+}
+
+// loopback reports whether an address leads to nothing but the very machine.
+func loopback(host string) bool {
+	name, _, err := net.SplitHostPort(host)
+	if err != nil {
+		name = host
+	}
+	ip := net.ParseIP(name)
+	return name == "localhost" || ip != nil && ip.IsLoopback()
+}
