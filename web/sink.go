@@ -26,6 +26,7 @@ type sinkPage struct {
 	Nothing bool   // nothing is to be made tonight
 	Tags    []tagView
 	Reads   []field // the baths whose temperature can be told
+	Misread bool    // one of them can't be read
 	Times   []timesView
 	Strays  []tagView
 	Script  string

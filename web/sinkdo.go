@@ -45,10 +45,25 @@ func (s *server) moveAtSink(r *http.Request, v *visit) error {
 		}
 		entries = append(entries, e)
 	}
-	if err := s.Book.Append(r.Context(), entries, nil); err != nil {
+	err = s.Book.Append(r.Context(), entries, nil)
+	if bath := r.PostForm.Get("read"); bath != "" && book.KindOf(err) == book.BadInput {
+		return l.misread(r, bath, err)
+	}
+	if err != nil {
 		return err
 	}
 	return v.to(r, "/sink?"+url.Values{"did": {entries[len(entries)-1].ID}}.Encode())
+}
+
+// misread shows the page again with what is wrong with a temperature.
+func (l *sinkLook) misread(r *http.Request, bath string, err error) error {
+	p := l.page(r)
+	for i := range p.Reads {
+		if f := &p.Reads[i]; f.Name == bath {
+			f.Value, f.Problem, p.Misread = r.PostForm.Get("celsius "+bath), l.unreadable(err), true
+		}
+	}
+	return l.show(http.StatusUnprocessableEntity, "sink", p)
 }
 
 // undoTap takes the last tap back, where there is one.

@@ -22,6 +22,7 @@ type sinkSetup struct {
 	Stations []setupStation    `json:"stations"`
 	Ways     []setupWay        `json:"ways"`
 	People   map[string]string `json:"people,omitempty"` // names by id
+	Joined   []string          `json:"joined,omitempty"` // who came in tonight, in order
 	Gone     []int64           `json:"gone,omitempty"`   // when the evening's prints that left the sink were started, ms since 1970
 	Entries  []json.RawMessage `json:"entries"`          // as the live stream gives them
 	Steps    map[string]int    `json:"steps"`            // which step comes before which
@@ -72,6 +73,7 @@ func (s *server) sinkSetup(r *http.Request, v *visit) error {
 		Worker: s.pages.worker,
 	}
 	set.Lines["strip"], set.Lines["wash_starts"], set.Lines["wash_ends"] = l.say.Label("sink_strip"), l.say.Label("sink_wash_starts"), l.say.Label("sink_wash_ends")
+	set.Lines["nobodys"] = l.say.Label("sink_anyone")
 	set.Lines["out"], set.Lines["take_out"] = l.say.SinkInto(process.NoStep, 0, false), l.say.SinkInto(process.NoStep, 0, true)
 	for _, step := range process.Steps() {
 		set.Steps[step.String()] = place(step)
@@ -131,6 +133,9 @@ func (set *sinkSetup) underWay(r *http.Request, l *sinkLook) error {
 		return err
 	}
 	set.People = map[string]string{}
+	for _, j := range l.Evening.Joined {
+		set.Joined = append(set.Joined, j.Person)
+	}
 	for of := range want.people {
 		set.People[of] = l.called(of)
 	}

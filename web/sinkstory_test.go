@@ -1,11 +1,15 @@
 package web_test
 
 import (
+	"net/http"
+	"net/url"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
 
 	"wetside/internal/browsertest"
+	"wetside/words"
 )
 
 // origins are where the stories are played: loopback, which a browser takes for secure, and a host in the room's network.
@@ -309,4 +313,61 @@ func TestKeptPageIsOfTheForm(t *testing.T) {
 	s.Go("/sink")
 	readySink(t, s.Page)
 	look(t, s.Page, "the sink, kept")
+}
+
+// What one device taps another shows within a second, and who comes in can be chosen without a reload.
+func TestTwoDevices(t *testing.T) {
+	l := running(t)
+	l.came("Ada")
+	one, two := openSink(t, l.URL, browsertest.Phone()), openSink(t, l.mapped(), browsertest.Desk())
+	one.holds("page.live.up")
+	two.holds("page.live.up")
+	for i := range 4 {
+		one.press("start", "RC-paper-8x10-in whole")
+		tapped := time.Now()
+		two.holds("page.state().tags.length === " + number(i+1))
+		if took := time.Since(tapped); took > time.Second {
+			t.Errorf("shown on the other after %v", took)
+		}
+	}
+	l.tap("page", map[string]any{
+		"id": "join-late", "kind": "session.joined", "at": l.now().Format(time.RFC3339), "body": map[string]any{"session": "s1", "person": "late"},
+	})
+	two.holds(`!!document.querySelector("input[name=of][value=late]")`)
+}
+
+// Times are printed alike by the server and the page.
+func TestCountdownInThePage(t *testing.T) {
+	l := running(t)
+	s := openSink(t, l.URL, browsertest.Phone())
+	script := l.get(regexp.MustCompile(`/assets/sink-[0-9a-f]+\.js`).FindString(l.get("/sink").Text)).Text
+	run(t, s.Page, `import("/assets/`+regexp.MustCompile(`draw-[0-9a-f]+\.js`).FindString(script)+`").then((m) => { window.drawing = m })`)
+	s.Until("the module is there", func() bool {
+		ok, err := browsertest.Eval[bool](s.Tab, "!!window.drawing")
+		return ok && err == nil
+	})
+	for _, ms := range []int{0, 1, 999, 1000, 1001, 59_001, 60_000, 3_599_001, 3_600_000, 45_296_000, -1, -999, -1000, -61_500, -3_600_000} {
+		want := words.Countdown(time.Duration(ms) * time.Millisecond)
+		if got, err := browsertest.Eval[string](s.Tab, "drawing.countdown("+number(ms)+")"); got != want || err != nil {
+			t.Errorf("%d ms: the page has %q, the server %q, %v", ms, got, want, err)
+		}
+	}
+}
+
+// A temperature that can't be read is told at its field by the page without scripts; one without its unit is the room's.
+func TestTemperatureAtTheSink(t *testing.T) {
+	h := atSink(t)
+	bath := keysOf(h.get("/sink").Text, "read")[0]
+	a := h.post("/sink/move", url.Values{"read": {bath}, "celsius " + bath: {"warm"}})
+	if a.StatusCode != http.StatusUnprocessableEntity || !strings.Contains(a.Text, `value="warm"`) || !strings.Contains(a.Text, "<details class=\"more sinkmore\" open>") {
+		t.Errorf("%d\n%s", a.StatusCode, problemsOf(a.Text))
+	}
+	before := h.get("/sink/setup.json").Text
+	if a := h.post("/sink/move", url.Values{"read": {bath}, "celsius " + bath: {"16"}}); a.StatusCode != http.StatusSeeOther {
+		t.Fatalf("%d\n%s", a.StatusCode, problemsOf(a.Text))
+	}
+	page := h.get("/sink").Text
+	if !strings.Contains(page, "16\u00a0°C") || h.get("/sink/setup.json").Text == before {
+		t.Error("the developer is at 16 °C, and its time is as before")
+	}
 }

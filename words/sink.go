@@ -78,9 +78,9 @@ func Countdown(left time.Duration) string {
 func sinkLines() map[string][]string {
 	return map[string][]string{
 		"move": {"Who", "Into"}, "print": {"N"}, "film": {"N"}, "small": {"N", "Size"}, "lift": nil, "over": {"Ago"},
-		"late": {"Ago"}, "moving": {"Left"}, "still": {"Left"}, "undone": nil, "agitate": nil, "rest": nil, "pour_out": nil,
-		"kept_here": nil, "kept_long": nil, "memory": nil, "full": nil, "sent": nil, "dead": nil, "no_sound": nil, "hidden": nil,
-		"muted": nil, "jumped": nil, "refused": {"Why"}, "since": {"Count", "When"}, "wash_left": {"Left"}, "not_written": nil,
+		"late": {"Ago"}, "moving": {"Left"}, "still": {"Left"}, "agitate": nil, "pour_out": nil,
+		"kept_here": nil, "kept_long": nil, "memory": nil, "full": nil, "dead": nil, "no_sound": nil, "hidden": nil,
+		"muted": nil, "jumped": nil, "refused": {"Why"}, "since": {"Count", "When"}, "wash_left": {"Left"},
 	}
 }
 

@@ -6,10 +6,13 @@ const pauses = [500, 1000, 2000, 4000, 8000, 15000];
 // How many taps that were sent are kept, so that they can be taken back after a reload.
 const keepSent = 20;
 
+// After how long a tap that another tab of this device made is taken over, ms.
+const stale = 20000;
+
 export class Outbox {
   // heard is called with each answer and the moment when it was asked; changed whenever there is something else to show.
   constructor(device, heard, changed) {
-    Object.assign(this, { device, heard, changed, taps: [], sent: [], db: null, full: false, failed: 0, timer: 0, busy: false });
+    Object.assign(this, { device, heard, changed, taps: [], sent: [], db: null, full: false, failed: 0, timer: 0, busy: false, order: 0 });
   }
 
   // open opens the store; where the browser has none, taps are kept in memory. It returns the taps that wait.
@@ -19,6 +22,9 @@ export class Outbox {
       const all = await this.all();
       this.taps = all.filter((t) => !t.done);
       this.sent = all.filter((t) => t.done);
+      this.order = Math.max(0, ...all.map((t) => t.order));
+      this.taps.sort((a, b) => a.order - b.order);
+      setInterval(() => this.gather().catch(() => {}), stale);
     } catch {
       this.db = null;
     }
@@ -27,17 +33,24 @@ export class Outbox {
     return this.taps;
   }
 
+  // gather takes over what another tab left behind when it was closed.
+  async gather() {
+    const known = new Set(this.taps.map((t) => t.id));
+    const left = (await this.all()).filter((t) => !t.done && !known.has(t.id) && Date.now() - t.order > stale);
+    this.taps.push(...left);
+    if (left.length) this.soon(0);
+  }
+
   all() { return asked(this.store("readonly").getAll()); }
 
   store(mode) { return this.db.transaction("taps", mode).objectStore("taps"); }
 
   // add keeps taps and sends them as soon as it can.
   add(taps) {
-    const order = Date.now();
-    taps.forEach((t, i) => {
-      t.order = order + i / 1000;
+    for (const t of taps) {
+      this.order = t.order = Math.max(Date.now(), this.order + 0.01);
       this.taps.push(t);
-    });
+    }
     this.keep(taps).then(() => this.soon(0));
     this.changed();
   }

@@ -20,7 +20,7 @@ class Page {
     this.drawing = null;
     this.clock = new Clock((by) => this.leapt(by));
     this.live = new Live(kinds, {
-      position: () => this.position, news: (m) => this.news(m), again: () => this.fetch().catch(() => {}),
+      position: () => this.position, news: (m) => this.news(m), again: () => this.anew(),
       state: (up) => {
         this.up = up;
         this.draw();
@@ -59,6 +59,19 @@ class Page {
     this.words = new Words(setup);
     this.position = setup.position;
     this.fold();
+  }
+
+  // anew forgets what the book said: it may be another, restored from a copy. What is not sent stays.
+  async anew() {
+    try {
+      const old = this.book;
+      await this.fetch();
+      if (!this.box) return;
+      for (const [id, e] of old.entries) if (e.position < 2 ** 50 && e.position > this.setup.position) this.book.drop(id);
+      this.fold();
+    } catch {
+      // The stream says it again.
+    }
   }
 
   fold() {
@@ -298,6 +311,7 @@ class Page {
     }
     const cannot = this.bell.cannot();
     if (cannot) lines.push(this.words.line(cannot));
+    this.people();
     const box = this.root.querySelector(".state");
     const text = lines.join(" ");
     if (box.textContent !== text) box.textContent = text;
@@ -309,6 +323,27 @@ class Page {
     this.root.querySelector("[data-sound=speech]").setAttribute("aria-pressed", String(this.bell.speech));
     const title = document.hidden && state.tags.length ? this.words.line("hidden") : this.title;
     if (document.title !== title) document.title = title;
+  }
+
+  // people shows who came in tonight, to choose whose a print is.
+  people() {
+    const who = (this.setup.joined || []).map((id) => [id, this.setup.people?.[id] || ""]);
+    const now = JSON.stringify(who);
+    if (this.came === now) return;
+    this.came = now;
+    const box = this.root.querySelector(".whose");
+    const chosen = this.whose() || this.setup.me || "";
+    box.hidden = !who.length;
+    box.querySelectorAll("label").forEach((l) => l.remove());
+    for (const [id, name] of [["", this.words.line("nobodys")], ...who]) {
+      const label = document.createElement("label");
+      label.className = "pick";
+      const input = Object.assign(document.createElement("input"), { type: "radio", name: "of", value: id, checked: id === chosen });
+      const span = document.createElement("span");
+      span.textContent = name;
+      label.append(input, " ", span);
+      box.append(label);
+    }
   }
 
   // keepOffline lets the service worker keep the page, where the browser allows one: on a secure origin.
