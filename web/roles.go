@@ -148,8 +148,32 @@ func (g guarded) mayWrite(ctx context.Context, who Guest, e book.Entry) error {
 
 // Keep writes what differs between the file and the book: never for those who joined.
 func (g guarded) Keep(ctx context.Context, f darkroom.File, k Keeping) error {
+	return g.unlessGuest(ctx, func() error { return g.Book.Keep(ctx, f, k) })
+}
+
+// LeaveNote keeps a note and writes its entry: never for those who joined.
+func (g guarded) LeaveNote(ctx context.Context, id, words string, e book.Entry) error {
+	return g.unlessGuest(ctx, func() error { return g.Book.LeaveNote(ctx, id, words, e) })
+}
+
+// Share lets others join: never for those who joined.
+func (g guarded) Share(ctx context.Context, session, code string, e book.Entry) error {
+	return g.unlessGuest(ctx, func() error { return g.Book.Share(ctx, session, code, e) })
+}
+
+// EraseNote forgets a note: never for those who joined.
+func (g guarded) EraseNote(ctx context.Context, id string) error {
+	return g.unlessGuest(ctx, func() error { return g.Book.EraseNote(ctx, id) })
+}
+
+// ErasePerson forgets a name: never for those who joined.
+func (g guarded) ErasePerson(ctx context.Context, id string) error {
+	return g.unlessGuest(ctx, func() error { return g.Book.ErasePerson(ctx, id) })
+}
+
+func (g guarded) unlessGuest(ctx context.Context, do func() error) error {
 	if guestIn(ctx).Person != "" {
 		return errNotYours
 	}
-	return g.Book.Keep(ctx, f, k)
+	return do()
 }
