@@ -32,6 +32,9 @@ const (
 
 // stands asks about a bath that stands here already.
 func (s *server) stands(r *http.Request, v *visit) error {
+	if v.guest.Person != "" {
+		return errNotYours
+	}
 	form := map[string]string{"size": material.Inches(8, 10).String(), "of": material.RC.String()}
 	if all := v.file.Session.ToMake; len(all) > 0 && all[0].Size.Given() {
 		form["size"], form["of"] = all[0].Size.Text, all[0].Material.String()
@@ -51,7 +54,7 @@ func (s *server) keepStands(r *http.Request, v *visit) error {
 	}
 	var entries []book.Entry
 	var expect *int64
-	a := &book.Author{Device: "page", Now: s.Now(), NewID: s.NewID}
+	a := v.author(r)
 	if found.fresh != nil {
 		e, err := a.Write(book.NewSet(book.ProductPart, found.body.Product, *found.fresh, found.body.Ounce))
 		if err != nil {
@@ -85,7 +88,7 @@ func (v *visit) showStands(r *http.Request, status int, form, problems map[strin
 		For: f("for", say("stands_for"), option{"", say("not_said")},
 			option{string(book.ServesPaper), say("stands_paper")}, option{string(book.ServesFilm), say("stands_film")}),
 		Place: f("place", say("stands_place"), option{"", say("stands_alone")},
-			option{string(darkroom.BathFirst), say("field_first_of_two")}, option{string(darkroom.BathSecond), say("field_second_of_two")}),
+			option{string(darkroom.BathFirst), say("stands_first")}, option{string(darkroom.BathSecond), say("stands_second")}),
 		Made: f("made", say("made"), option{nobodyKnows, say("stands_nobody_knows")}, option{madeToday, say("stands_today")},
 			option{madeDay, say("stands_on_a_day")}),
 		Day: f("day", say("stands_day")),
