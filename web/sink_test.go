@@ -17,6 +17,7 @@ import (
 
 	"wetside/book"
 	"wetside/internal/browsertest"
+	"wetside/trade/process"
 )
 
 // atSink is a house whose baths are mixed, on an evening.
@@ -188,5 +189,29 @@ func picture(t *testing.T, p *browsertest.Page, name string, height float64) {
 	}
 	if err := os.WriteFile(filepath.Join(t.ArtifactDir(), name+".png"), shot, 0o600); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// A print that a phone whose clock is five minutes ahead put into the stop bath goes on all the same, by the form and by the
+// page's script: what is tapped comes after what it was tapped on.
+func TestAClockAhead(t *testing.T) {
+	l := running(t)
+	s := openSink(t, l.mapped(), browsertest.Phone())
+	s.press("start", "RC-paper-8x10-in whole")
+	s.holds("page.box.taps.length === 0")
+	id := l.state().Prints()[0].ID
+	ahead := l.now().Add(5 * time.Minute).UTC().Format("2006-01-02T15:04:05.000000Z")
+	l.tap("hasty", map[string]any{"id": "hasty-1", "kind": "print.moved", "at": ahead, "body": map[string]any{"print": id, "step": "stop", "for": "15 s"}})
+	s.holds("page.state().tags[0].stay.step === 'stop'")
+	s.press("on", id)
+	s.holds("page.box.taps.length === 0")
+	if p, _ := l.state().Print(id); p.Now().Step != process.Fix || len(p.Odd) > 0 {
+		t.Errorf("by the script it went to %v, %+v", p.Now().Step, p.Odd)
+	}
+	ahead = l.now().Add(10 * time.Minute).UTC().Format("2006-01-02T15:04:05.000000Z")
+	l.tap("hasty", map[string]any{"id": "hasty-2", "kind": "print.moved", "at": ahead, "body": map[string]any{"print": id, "step": "second_fix", "for": "15 s"}})
+	l.press("on", id)
+	if p, _ := l.state().Print(id); p.Now().Step != process.Wash {
+		t.Errorf("by the form it lies in %v", p.Now().Step)
 	}
 }

@@ -37,6 +37,7 @@ func (s *server) moveAtSink(r *http.Request, v *visit) error {
 		return v.to(r, "/sink")
 	}
 	a := v.author(r)
+	a.Now = l.after(a.Now, bodies)
 	var entries []book.Entry
 	for _, b := range bodies {
 		e, err := a.Write(b)
@@ -53,6 +54,24 @@ func (s *server) moveAtSink(r *http.Request, v *visit) error {
 		return err
 	}
 	return v.to(r, "/sink?"+url.Values{"did": {entries[len(entries)-1].ID}}.Encode())
+}
+
+// after returns a moment after what was last said of the prints: a tap goes on from what the page shows, even where
+// another device's clock is ahead.
+func (l *sinkLook) after(now time.Time, bodies []book.Body) time.Time {
+	for _, b := range bodies {
+		id := ""
+		switch b := b.(type) {
+		case *book.PrintMoved:
+			id = b.Print
+		case *book.PrintLeft:
+			id = b.Print
+		}
+		if p, ok := l.state.Print(id); ok && !now.After(p.Last.At) {
+			now = p.Last.At.Add(time.Microsecond)
+		}
+	}
+	return now
 }
 
 // misread shows the page again with what is wrong with a temperature.

@@ -21,6 +21,7 @@ type line struct {
 	*house
 	path  string
 	begun time.Time
+	leapt atomic.Int64                 // how much later it is than the clock says, ns
 	pages atomic.Pointer[http.Handler] // nil: the network is gone
 }
 
@@ -36,7 +37,9 @@ func (l *line) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 }
 
 // now is the evening's time.
-func (l *line) now() time.Time { return evening().Add(time.Since(l.begun)) }
+func (l *line) now() time.Time {
+	return evening().Add(time.Since(l.begun) + time.Duration(l.leapt.Load()))
+}
 
 // running is a house at work: its baths are mixed, and time goes on.
 func running(t *testing.T) *line {

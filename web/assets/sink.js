@@ -112,13 +112,20 @@ class Page {
 
   // say makes taps of what is said; they are one deed, taken back together.
   say(...bodies) {
-    const at = new Date(this.clock.now()).toISOString();
+    const at = new Date(Math.max(this.clock.now(), ...bodies.map(([, body]) => this.after(body)))).toISOString();
     const group = uuid();
     const taps = bodies.map(([kind, body, takesBack]) => ({ id: uuid(), kind, at, by: this.setup.me || "", body, takes_back: takesBack, group }));
     this.book.take(taps.map((t) => ({ ...t, device: this.setup.device })));
     this.notice = "";
     this.box.add(taps);
     this.fold();
+  }
+
+  // after is the first moment after what was last said of a print: a tap goes on from what its device shows, even where
+  // another's clock is ahead.
+  after(body) {
+    const last = body.print && this.folded.prints.find((p) => p.id === body.print)?.last?.at;
+    return last ? Math.floor(last / 1000) + 1 : 0;
   }
 
   state() { return look(this.folded, this.setup, this.clock.now()); }
