@@ -115,7 +115,7 @@ func (k *looker) standing(s *Station, b *plan.Bath) {
 	best := -1
 	for i := range k.scene.Baths.Baths {
 		o := &k.scene.Baths.Baths[i]
-		if o.Gone || o.ID == "" || o.Role != b.Role || o.Film != s.Film && !(o.Film && o.Paper) || (o.Tray == "" && o.Tank == "") {
+		if o.Gone || o.ID == "" || o.Role != b.Role || o.Film != s.Film && (!o.Film || !o.Paper) || (o.Tray == "" && o.Tank == "") {
 			continue
 		}
 		if b.Role == process.Fixer && (b.Step == process.SecondFix) != (o.Place == bath.Second) {

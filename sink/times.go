@@ -42,7 +42,7 @@ func (k *looker) correct(s *Stop, at *Station, t *plan.Timed) {
 	if !ok || math.Abs(float64(read-planned)) < 0.5 {
 		return
 	}
-	s.Time = max((time.Duration(float64(s.Time) * factor)).Round(roundTo), roundTo)
+	s.Time = max(time.Duration(float64(s.Time)*factor).Round(roundTo), roundTo)
 	s.Drain = min(s.Drain, s.Time)
 	s.Figures = append(s.Figures,
 		reckoning.Figure{Name: "planned_at", Value: float64(planned), Unit: reckoning.C, Origin: reckoning.Label},

@@ -21,9 +21,9 @@ import (
 )
 
 // atSink is a house whose baths are mixed, on an evening.
-func atSink(t testing.TB) *house {
-	t.Helper()
-	h := withExample(t)
+func atSink(tb testing.TB) *house {
+	tb.Helper()
+	h := withExample(tb)
 	h.mixAll()
 	return h
 }

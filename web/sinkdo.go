@@ -141,8 +141,8 @@ func (l *sinkLook) degree() string {
 }
 
 // moveOn moves a print on from a station; nothing where it lies there no more.
-func (l *sinkLook) moveOn(print, from string) []book.Body {
-	i := slices.IndexFunc(l.Tags, func(t sink.Tag) bool { return t.Print.ID == print })
+func (l *sinkLook) moveOn(id, from string) []book.Body {
+	i := slices.IndexFunc(l.Tags, func(t sink.Tag) bool { return t.Print.ID == id })
 	if i < 0 {
 		return nil
 	}
@@ -156,9 +156,9 @@ func (l *sinkLook) moveOn(print, from string) []book.Body {
 		}
 	}
 	if t.Next < 0 {
-		return []book.Body{&book.PrintLeft{Print: print}}
+		return []book.Body{&book.PrintLeft{Print: id}}
 	}
-	return []book.Body{&book.PrintMoved{Print: print, At: l.placeAt(t.Way, t.Next, t.Print.What.Material)}}
+	return []book.Body{&book.PrintMoved{Print: id, At: l.placeAt(t.Way, t.Next, t.Print.What.Material)}}
 }
 
 // placeAt is a place on a way, with its time and, where a batch lies, the batch.

@@ -35,7 +35,8 @@ func TestFilmByEar(t *testing.T) {
 	s := listening(t, l)
 	s.press("start", "film-135-36 whole")
 	s.holds("page.box.taps.length === 0")
-	time.Sleep(700 * time.Millisecond)
+	s.holds("page.position > page.setup.position") // nothing more comes that tells the time
+	time.Sleep(300 * time.Millisecond)
 	for _, step := range []struct {
 		later time.Duration
 		want  string
@@ -63,7 +64,8 @@ func TestRungLate(t *testing.T) {
 	s := listening(t, l)
 	s.press("start", "RC-paper-8x10-in whole")
 	s.holds("page.box.taps.length === 0")
-	time.Sleep(700 * time.Millisecond)
+	s.holds("page.position > page.setup.position") // nothing more comes that tells the time
+	time.Sleep(300 * time.Millisecond)
 	s.See("No sound yet: touch the page once.")
 	s.later(time.Duration(ask[int](s, "Math.round(page.state().tags[0].due - page.clock.now())"))*time.Millisecond + 130*time.Second)
 	if got := ask[string](s, "window.said.join('; ')"); !strings.HasPrefix(got, "Print 1 into the stop bath: ended 2:1") {

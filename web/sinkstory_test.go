@@ -35,7 +35,7 @@ func TestThreePrintsOfTwo(t *testing.T) {
 			s.See("Ada 1 into the stop bath")
 			ask[bool](s, `(document.querySelector("input[name=of][value=who1]").checked = true)`)
 			for i, want := range []string{"2 stop", "2 fix", "2 second_fix"} {
-				if err := s.Tab.Press([]string{" ", browsertest.PageDown, "\r"}[i]); err != nil {
+				if err := s.Press([]string{" ", browsertest.PageDown, "\r"}[i]); err != nil {
 					t.Fatal(err)
 				}
 				s.wait()
@@ -214,11 +214,11 @@ func TestKeyboardAlone(t *testing.T) {
 		if ask[bool](s, `document.activeElement.name === "start"`) {
 			break
 		}
-		if err := s.Tab.Press("\t"); err != nil {
+		if err := s.Press("\t"); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := s.Tab.Press("\r"); err != nil {
+	if err := s.Press("\r"); err != nil {
 		t.Fatal(err)
 	}
 	s.holds("page.state().tags.length === 1")
@@ -226,11 +226,11 @@ func TestKeyboardAlone(t *testing.T) {
 		if ask[bool](s, `document.activeElement.classList.contains("next")`) {
 			break
 		}
-		if err := s.Tab.Press("\t"); err != nil {
+		if err := s.Press("\t"); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := s.Tab.Press(" "); err != nil {
+	if err := s.Press(" "); err != nil {
 		t.Fatal(err)
 	}
 	s.holds(`page.setup.stations[page.state().tags[0].station].key === "stop"`)

@@ -15,7 +15,7 @@ func ExampleClassify() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(r.Classes, r.Codes, r.Pictograms, r.Signal)
+	fmt.Printf("%v %v %v %s\n", r.Classes, r.Codes, r.Pictograms, r.Signal)
 	// Output: [Skin Corr. 1B] [H314] [GHS05] Danger
 }
 

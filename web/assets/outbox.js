@@ -61,6 +61,7 @@ export class Outbox {
     try {
       const tx = this.db.transaction("taps", "readwrite");
       for (const t of taps) tx.objectStore("taps").put(t);
+      tx.commit?.(); // at once: a page that is closed in this moment must not take the tap with it
       await done(tx);
       this.full = false;
     } catch {
