@@ -9,14 +9,15 @@ import (
 
 // deeds returns what a print did to baths and batches: one load through all the baths that it has been in, and a word
 // to each batch that it lay with. A print that was never started did nothing.
-func (p *Print) deeds() []*deed {
+func (t *track) effects() []*deed {
+	p := &t.print
 	if !p.Started() {
 		return nil
 	}
 	var all []*deed
 	start := &p.Stays[0]
 	if through := p.through(); len(through) > 0 {
-		all = append(all, start.deed(p.Of, Load{Through: through, Pass: p.What}))
+		all = append(all, t.deed(start, Load{Through: through, Pass: p.What}))
 	}
 	held := ""
 	for i := range p.Stays {
@@ -27,29 +28,33 @@ func (p *Print) deeds() []*deed {
 		switch s.Step {
 		case process.Hold:
 			held = s.Batch
-			all = append(all, s.deed(p.Of, HoldingPut{Batch: s.Batch, Bath: s.Bath, Loads: []string{start.Said.Entry}, Pass: p.What}))
+			all = append(all, t.deed(s, HoldingPut{Batch: s.Batch, Bath: s.Bath, Loads: []string{start.Said.Entry}, Pass: p.What}))
 		case process.Wash:
 			w := WashMoment{Batch: s.Batch, Step: WashMore}
 			if held != s.Batch {
 				w.Put = &p.What
 			}
-			all = append(all, s.deed(p.Of, w))
+			all = append(all, t.deed(s, w))
 		default: // a batch is of holding and wash
 		}
 	}
 	return all
 }
 
-// deed returns what a stay did, at the moment when it began.
-func (s *Stay) deed(of string, did Did) *deed {
-	by := of
+// deed returns what a stay did, at the moment when it began, in the place of the entry that began it.
+func (t *track) deed(s *Stay, did Did) *deed {
+	by := t.print.Of
 	if by == "" {
 		by = s.Said.By
 	}
-	return &deed{
-		moment: moment{at: s.Since.UnixMicro(), entry: s.Said.Entry, device: s.Said.Device},
-		by:     by, did: did,
+	d := &deed{by: by, did: did}
+	for i := range t.said {
+		if t.said[i].entry == s.Said.Entry {
+			d.moment = t.said[i].moment
+		}
 	}
+	d.begins = false // it begins the print, not the bath
+	return d
 }
 
 // through returns the baths that a print has been in, in order, but the holding bath: there it does no work.

@@ -275,3 +275,20 @@ func anyTap(t *rapid.T) book.Body {
 		return moved(id, rapid.SampledFrom([]string{"stop", "fix"}).Draw(t, "step"), rapid.SampledFrom([]string{"", "fix1"}).Draw(t, "bath"))
 	}
 }
+
+// TestOneInstant: what one device says within one instant stands in the order in which it was said, two prints among it.
+func TestOneInstant(t *testing.T) {
+	for range 20 { // the order of a map is another each time
+		j := sink(t)
+		j.after(10, "d1", started("b", ""))
+		j.after(10, "d1", through(1, "RC paper", "dev"))
+		j.after(10, "d1", started("a", ""))
+		var order []string
+		for _, e := range j.state.Events() {
+			order = append(order, e.Did.(book.Load).Said.Material)
+		}
+		if d := cmp.Diff([]string{"FB paper", "RC paper", "FB paper"}, order); d != "" {
+			t.Fatalf("(-want +got):\n%s", d)
+		}
+	}
+}

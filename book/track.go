@@ -140,7 +140,7 @@ func (s *State) retrack(id string) {
 		return
 	}
 	t := &track{said: was.said, print: s.follow(id, was.said)}
-	t.deeds = t.print.deeds()
+	t.deeds = t.effects()
 	for _, d := range was.deeds {
 		s.withdraw(d)
 	}

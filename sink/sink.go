@@ -15,6 +15,7 @@ type Sink struct {
 	Evening  book.Evening // the one that goes on; its ID is empty where none does
 	Stations []Station    // in the order of the work, paper first
 	Ways     []Way        // what can be started, in the order of what is to be made
+	Begun    []book.Print // the evening's prints, in the sink and out of it; where no evening runs, those of none since half a day
 	Tags     []Tag        // the prints under way, by when they were started
 	Batches  []Batch      // what waits for its wash and what is washed, by when it began
 	Stray    []book.Print // still in the sink by the book, from an evening that is over

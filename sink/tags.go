@@ -35,11 +35,11 @@ func (k *looker) prints() {
 // numbers counts the evening's prints in the order in which they were started.
 func (k *looker) numbers() map[string]int {
 	number := map[string]int{}
-	if k.sink.Evening.ID == "" {
-		return number
-	}
-	for i, p := range k.scene.State.PrintsOf(k.sink.Evening.ID) {
-		number[p.ID] = i + 1
+	for _, p := range k.scene.State.PrintsOf(k.sink.Evening.ID) {
+		if k.sink.Evening.ID != "" || k.scene.Now.Sub(p.Began) <= TooOld {
+			k.sink.Begun = append(k.sink.Begun, p)
+			number[p.ID] = len(k.sink.Begun)
+		}
 	}
 	return number
 }

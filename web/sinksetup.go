@@ -139,10 +139,7 @@ func (set *sinkSetup) underWay(r *http.Request, l *sinkLook) error {
 	for of := range want.people {
 		set.People[of] = l.called(of)
 	}
-	if l.Evening.ID == "" {
-		return nil
-	}
-	for _, p := range l.state.PrintsOf(l.Evening.ID) {
+	for _, p := range l.Begun {
 		if !want.prints[p.ID] {
 			set.Gone = append(set.Gone, p.Began.UnixMilli())
 		}
@@ -165,7 +162,7 @@ func newTracked(l *sinkLook) *tracked {
 		stray[l.Stray[i].ID] = true
 	}
 	all := l.state.Prints()
-	for _, p := range l.state.PrintsOf(l.Evening.ID) {
+	for _, p := range l.Begun {
 		if p.Left != nil && l.now.Sub(p.Left.At) < justNow {
 			all = append(all, p)
 		}

@@ -193,7 +193,8 @@ export function look(folded, setup, now) {
   const evening = running(folded.evenings, setup);
   const tags = [];
   const inOrder = folded.prints.filter((p) => p.stays.length).sort((a, b) => a.began - b.began || (a.id < b.id ? -1 : 1));
-  const ofEvening = inOrder.filter((p) => p.began && p.session === evening);
+  const inEvening = (p) => p.began && (p.session || "") === evening && (evening || now - p.began / 1000 <= tooOld);
+  const ofEvening = inOrder.filter(inEvening);
   for (const p of inOrder) {
     const stay = p.stays.at(-1);
     if (p.left || stray(p, folded, now) || stay.batch) continue;
@@ -202,7 +203,7 @@ export function look(folded, setup, now) {
       print: p, stay, way, station: place(stay.step, p.what?.material === "film"), next: after(stay, way, setup), lift: 0, due: 0,
       number: 0,
     };
-    if (p.began && p.session === evening) {
+    if (inEvening(p)) {
       t.number = ofEvening.indexOf(p) + 1 + (setup.gone || []).filter((at) => at * 1000 <= p.began).length;
     }
     if (stay.time > 0) {
