@@ -65,6 +65,7 @@ type pages struct {
 	style       string
 	red         string // the style sheet of the red form
 	script      string // the sink page's, which imports the others
+	wallScript  string // the same of the wall
 	worker      string // address of the service worker
 	workerBody  []byte
 }

@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// modules are the sink page's scripts, each after those that it imports.
+// modules are the scripts of the sink page and of the wall, each after those that it imports.
 func modules() []string {
-	return []string{"entries", "clock", "outbox", "live", "bell", "draw", "sink"}
+	return []string{"entries", "clock", "outbox", "live", "bell", "draw", "sink", "wall"}
 }
 
 // loadScripts reads the scripts. Within them a module is imported by its plain name; here that becomes its hashed address.
@@ -26,7 +26,7 @@ func (p *pages) loadScripts() error {
 		}
 		hashed[name] = p.put(name+".js", "text/javascript; charset=utf-8", []byte(text))
 	}
-	p.script = hashed["sink"]
+	p.script, p.wallScript = hashed["sink"], hashed["wall"]
 	return p.loadWorker(hashed)
 }
 

@@ -37,15 +37,17 @@ type wallPage struct {
 	Printing []printing
 	Waste    words.Phrase
 	Join     *invitation
+	Position int64  // of the book that is shown
+	Script   string // keeps it as the book is
 }
 
-// wall is read from four metres, by all who are in the room; it writes nothing and loads itself again.
+// wall is read from four metres, by all who are in the room; it writes nothing and follows the book.
 func (s *server) wall(r *http.Request, v *visit) error {
 	l, err := v.lookAround(r)
 	if err != nil {
 		return err
 	}
-	p := wallPage{frame: v.frame(r, "wall"), Lead: v.say.Together(l.Report), When: v.say.DateTime(l.Report.At)}
+	p := wallPage{frame: v.frame(r, "wall"), Position: v.state.Position(), Script: s.pages.wallScript, Lead: v.say.Together(l.Report), When: v.say.DateTime(l.Report.At)}
 	p.Baths, p.Tapes = v.standings(&l.Report)
 	if p.Lacks, err = v.notHere(r.Context()); err != nil {
 		return err
