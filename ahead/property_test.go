@@ -133,7 +133,9 @@ func sound(t *rapid.T, o *ahead.Outlook) {
 			t.Fatalf("%s of %s: %+v", name, o.Bath.ID, *c)
 		}
 	}
-	if o.Left != nil && o.After != nil && (o.After.P10 > o.Left.P10 || o.After.P50 > o.Left.P50) {
+	// Tonight's work may go through the developer before a bath and not through the bath: thinned, it carries a little less
+	// over, so that a hundredth more may be left.
+	if l, a := o.Left, o.After; l != nil && a != nil && (a.P10 > l.P10+1+l.P10/100 || a.P50 > l.P50+1+l.P50/100) {
 		t.Fatalf("%s: more after tonight, %+v, than now, %+v", o.Bath.ID, *o.After, *o.Left)
 	}
 	if o.Left != nil && (o.TestAfter < 0 || o.TestAfter > o.Left.P10) {
