@@ -20,15 +20,27 @@ type shot struct {
 	name, path string
 	look       browsertest.Look
 	height     float64 // of the picture; 0 is the whole page
+	red        bool
 }
 
 func shots() []shot {
 	phone, desk := browsertest.Phone(), browsertest.Desk()
 	phone.Scale, desk.Scale = 2, 1.5
 	return []shot{
-		{"mix-step-phone", "/mix/developer/2", phone, float64(phone.Height)},
-		{"mix-sheet-desk", "/mix", desk, 1400},
-		{"one-jug-phone", "/jug?label=1%2B31&volume=1+L&for=stop+bath", phone, 1400},
+		{"mix-step-phone", "/mix/developer/2", phone, float64(phone.Height), false},
+		{"mix-sheet-desk", "/mix", desk, 1400, false},
+		{"one-jug-phone", "/jug?label=1%2B31&volume=1+L&for=stop+bath", phone, 1400, false},
+	}
+}
+
+// atWork are the pictures of an evening that goes on.
+func atWork() []shot {
+	phone, desk := browsertest.Phone(), browsertest.Desk()
+	phone.Scale, desk.Scale = 2, 1.5
+	phone.Height = 960
+	return []shot{
+		{"sink-red-phone", "/sink", phone, float64(phone.Height), true},
+		{"wall-desk", "/wall", desk, float64(desk.Height), false},
 	}
 }
 
@@ -64,8 +76,18 @@ func take(ctx context.Context, out string) (err error) {
 	if err := os.MkdirAll(out, 0o755); err != nil {
 		return err
 	}
-	for _, s := range shots() {
-		if err := s.take(&browser, server.URL, out); err != nil {
+	if err := all(shots(), &browser, server.URL, out); err != nil {
+		return err
+	}
+	if err := play(ctx, book, evening); err != nil {
+		return err
+	}
+	return all(atWork(), &browser, server.URL, out)
+}
+
+func all(shots []shot, b *browsertest.Browser, base, out string) error {
+	for _, s := range shots {
+		if err := s.take(b, base, out); err != nil {
 			return fmt.Errorf("%s: %w", s.name, err)
 		}
 	}
@@ -78,6 +100,11 @@ func (s shot) take(b *browsertest.Browser, base, out string) error {
 		return err
 	}
 	defer tab.Close()
+	if s.red {
+		if err := errors.Join(tab.Go("/baths"), tab.Click("button", "Red light"), tab.Reach("/red")); err != nil {
+			return err
+		}
+	}
 	if err := tab.Go(s.path); err != nil {
 		return err
 	}
