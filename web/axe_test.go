@@ -15,6 +15,7 @@ const axeFinds = `window.found = null; axe.run(document, { runOnly: ["wcag2a", "
 
 // axe-core finds nothing in any page, light or red, with all opened; and it is seen to find something where there is something.
 func TestAxe(t *testing.T) {
+	t.Parallel()
 	script := outside.Axe(t)
 	h, paths := redHouse(t)
 	for form, open := range map[string]func() *browsertest.Page{
@@ -28,6 +29,7 @@ func TestAxe(t *testing.T) {
 		"red": func() *browsertest.Page { return inRed(t, h.URL, browsertest.Phone()) },
 	} {
 		t.Run(form, func(t *testing.T) {
+			t.Parallel()
 			p, looked := open(), 0
 			finds := func() []string {
 				t.Helper()

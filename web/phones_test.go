@@ -216,6 +216,7 @@ func histories() int {
 // between: every tap stands in the book once, none is refused, and the state is the one that a perfect network would have
 // given, whose entries go in one after the other, phone by phone.
 func TestThreePhones(t *testing.T) {
+	t.Parallel()
 	taps, kills, doubled := 0, 0, 0
 	dir := t.TempDir()
 	n := 0

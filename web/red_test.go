@@ -100,12 +100,14 @@ func run(t *testing.T, p *browsertest.Page, script string) {
 
 // Every page in the red form, to the last pixel: as it comes, and with all opened, hovered, focused, pressed and selected.
 func TestRedPages(t *testing.T) {
+	t.Parallel()
 	h, paths := redHouse(t)
 	if len(paths) < 35 {
 		t.Fatalf("%d pages only: %v", len(paths), paths)
 	}
 	for name, l := range map[string]browsertest.Look{"phone": browsertest.Phone(), "desk, light wanted": browsertest.Desk()} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			p := inRed(t, h.URL, l)
 			for i, path := range paths {
 				if l.Width > 1000 && i%4 != 0 {
@@ -128,6 +130,7 @@ func TestRedPages(t *testing.T) {
 
 // What a red page's bytes may not have: what the browser draws in a look of its own, and the room's own colours.
 func TestRedBytes(t *testing.T) {
+	t.Parallel()
 	h, paths := redHouse(t)
 	native := regexp.MustCompile(`(?i)<(select|option|datalist|dialog|iframe|img|video|audio|progress|meter)\b|own-|\btitle="|<title>[^<]*</title>.*<title>|` +
 		`\b(required|pattern=|min=|max=|style=|step=)|type="(number|date|time|datetime-local|month|week|color|file|range|search|email|url|tel|password)"`)
@@ -191,6 +194,7 @@ func slow(t *testing.T, h *house) string {
 
 // From page to page, back, and through an error: each frame that the browser puts out is red alone.
 func TestRedFromPageToPage(t *testing.T) {
+	t.Parallel()
 	h, _ := redHouse(t)
 	p := inRed(t, slow(t, h), browsertest.Phone())
 	frames, err := p.Film(func() error {

@@ -150,6 +150,7 @@ func (h *house) begins(of, way string, moves int) {
 
 // The sink with nothing in it, three prints and eight, as large as screens there are, in the light, the dark and the red.
 func TestSinkLooks(t *testing.T) {
+	t.Parallel()
 	h := atSink(t)
 	h.came("Ada", "Lu", strings.Repeat("Wolfeschlegelsteinhausenbergerdorff", 6)[:200], "Søren 北京")
 	p := browsertest.Open(t, &chromium, h.URL, browsertest.Phone())

@@ -181,6 +181,7 @@ const foldInPage = `(() => { const setup = window.setup; return window.histories
 
 // TestFoldInThePage holds the page's fold against the server's on 300 random histories of three devices.
 func TestFoldInThePage(t *testing.T) {
+	t.Parallel()
 	h := atSink(t)
 	state, err := h.book.State(t.Context())
 	if err != nil {

@@ -20,6 +20,7 @@ func origins(l *line) map[string]string {
 // Three prints of two people go from the developer to holding: by touch, by the large key and by the pedal. Each counts
 // once in every bath, and they wait as one batch.
 func TestThreePrintsOfTwo(t *testing.T) {
+	t.Parallel()
 	for _, origin := range []string{"loopback", "plain http"} {
 		t.Run(origin, func(t *testing.T) {
 			l := running(t)
@@ -92,6 +93,7 @@ func TestReloadKeepsTheSeconds(t *testing.T) {
 
 // A second tab of the device sees what the first does over one stream, and leads when the first is gone.
 func TestSecondTab(t *testing.T) {
+	t.Parallel()
 	l := running(t)
 	s := openSink(t, l.mapped(), browsertest.Phone())
 	s.holds("page.live.leads && page.live.up")
@@ -127,6 +129,7 @@ func TestSecondTab(t *testing.T) {
 
 // Ten taps without a network are shown at once and counted once when it is back; the page says what waits, and how it is kept.
 func TestTenTapsWithoutANetwork(t *testing.T) {
+	t.Parallel()
 	for origin, keeps := range map[string]string{"loopback": "can be opened again", "plain http": "Leave this page open"} {
 		t.Run(origin, func(t *testing.T) {
 			l := running(t)
@@ -165,6 +168,7 @@ func TestTenTapsWithoutANetwork(t *testing.T) {
 
 // The server is killed and started anew in the middle of four timers: they go on, and what was tapped meanwhile arrives.
 func TestServerStartedAnew(t *testing.T) {
+	t.Parallel()
 	l := running(t)
 	s := openSink(t, l.mapped(), browsertest.Phone())
 	for range 4 {
@@ -317,6 +321,7 @@ func TestKeptPageIsOfTheForm(t *testing.T) {
 
 // What one device taps another shows within a second, and who comes in can be chosen without a reload.
 func TestTwoDevices(t *testing.T) {
+	t.Parallel()
 	l := running(t)
 	l.came("Ada")
 	one, two := openSink(t, l.URL, browsertest.Phone()), openSink(t, l.mapped(), browsertest.Desk())

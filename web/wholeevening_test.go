@@ -61,7 +61,7 @@ func (w *worker) begins() {
 	w.t.Helper()
 	known := fmt.Sprintf("%q", strings.Join(w.ids, " "))
 	w.press("start", w.way+" whole")
-	const mine = `page.state().tags.map((t) => t.print).filter((p) => p.last.device === page.setup.device && !%s.includes(p.id))`
+	const mine = `page.state().tags.map((t) => t.print).filter((p) => p.stays[0]?.entry.device === page.setup.device && !%s.includes(p.id))`
 	w.holds(fmt.Sprintf(mine, known) + ".length === 1")
 	w.ids = append(w.ids, ask[string](w.sinkTab, fmt.Sprintf(mine, known)+"[0].id"))
 	w.wait()
@@ -84,6 +84,7 @@ func (w *worker) on(id string) bool {
 // A whole evening: three sinks, a wall and a desk. One sink is without a network for twenty minutes, in which it goes on
 // working; the server is killed twice. In the end the book says exactly what was done, and all screens agree.
 func TestWholeEvening(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("a whole evening in five browsers")
 	}
@@ -136,6 +137,7 @@ func TestWholeEvening(t *testing.T) {
 	}
 	l.again()
 	away.shut.Store(false)
+	ask[bool](lost.sinkTab, `(dispatchEvent(new Event("online")), true)`)
 	for _, w := range people {
 		w.holds("page.box.taps.length === 0 && page.up")
 	}
@@ -220,4 +222,63 @@ func exactly(t *testing.T, l *line, people []*worker) int {
 		t.Errorf("odd: %+v", odd)
 	}
 	return begun
+}
+
+// Two sinks work for an hour without a network, each on its own and on prints that both know, and then come together, in
+// either order: all that was done is there once, and both show the same.
+func TestTwoSinksApart(t *testing.T) {
+	t.Parallel()
+	for _, first := range []int{0, 1} {
+		t.Run(fmt.Sprintf("%d first", first), func(t *testing.T) {
+			l := running(t)
+			l.came("Ada", "Lu")
+			doors := []*door{l.door(t), l.door(t)}
+			var both []*worker
+			for i, d := range doors {
+				w := &worker{sinkTab: openSink(t, d.mapped(), browsertest.Phone()), name: fmt.Sprint("who", i), way: "RC-paper-8x10-in"}
+				ask[bool](w.sinkTab, `(document.querySelector("input[name=of][value=`+w.name+`]").checked = true)`)
+				both = append(both, w)
+			}
+			both[0].begins()
+			shared := both[0].ids[0]
+			both[1].holds("page.state().tags.length === 1")
+			for i, w := range both {
+				doors[i].close()
+				w.holds("!page.up")
+			}
+			l.leapt.Store(int64(time.Hour))
+			for _, w := range both {
+				w.later(time.Hour)
+				w.on(shared) // both move it into the stop bath
+				w.begins()
+				w.on(w.ids[len(w.ids)-1])
+			}
+			both[1].on(shared) // one of them goes on with it
+			for _, i := range []int{first, 1 - first} {
+				doors[i].shut.Store(false)
+				ask[bool](both[i].sinkTab, `(dispatchEvent(new Event("online")), true)`) // as a device that finds the network does
+				both[i].holds("page.up && page.box.taps.length === 0")
+			}
+			want := ""
+			for _, w := range both {
+				w.holds("page.state().tags.length === 3")
+				got := ask[string](w.sinkTab, `page.state().tags.map((t) => t.print.id + " " + page.setup.stations[t.station].key + " " + t.due).sort().join(", ")`)
+				if want != "" && got != want {
+					t.Errorf("%s shows\n%s, the other\n%s", w.name, got, want)
+				}
+				want = got
+			}
+			p, _ := l.state().Print(shared)
+			var steps []string
+			for _, s := range p.Stays {
+				steps = append(steps, s.Step.String())
+			}
+			if !slices.Equal(steps, []string{"develop", "stop", "fix"}) {
+				t.Errorf("the print that both moved went %q", steps)
+			}
+			if n := sheetsIn(t, l.state(), "develop", both[0].stations()); n != 3 {
+				t.Errorf("%d sheets in the developer, want 3", n)
+			}
+		})
+	}
 }

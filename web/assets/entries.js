@@ -135,7 +135,7 @@ function tellBatches(p, deeds) {
   let held = "";
   for (const s of p.stays) {
     if (!s.batch) continue;
-    const d = { id: s.entry.id, at: s.since, device: s.entry.device, position: 0 };
+    const d = { id: s.entry.id, at: s.since, device: s.entry.device, position: s.entry.position };
     if (s.step === "hold") {
       held = s.batch;
       list(deeds, s.batch).push({ ...d, put: p.what });
