@@ -15,6 +15,9 @@ const axeFinds = `window.found = null; axe.run(document, { runOnly: ["wcag2a", "
 
 // axe-core finds nothing in any page, light or red, with all opened; and it is seen to find something where there is something.
 func TestAxe(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and without a race of its own: the whole run has it")
+	}
 	t.Parallel()
 	script := outside.Axe(t)
 	h, paths := redHouse(t)

@@ -100,6 +100,9 @@ func run(t *testing.T, p *browsertest.Page, script string) {
 
 // Every page in the red form, to the last pixel: as it comes, and with all opened, hovered, focused, pressed and selected.
 func TestRedPages(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and without a race of its own: the whole run has it")
+	}
 	t.Parallel()
 	h, paths := redHouse(t)
 	if len(paths) < 35 {

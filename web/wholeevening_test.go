@@ -227,6 +227,9 @@ func exactly(t *testing.T, l *line, people []*worker) int {
 // Two sinks work for an hour without a network, each on its own and on prints that both know, and then come together, in
 // either order: all that was done is there once, and both show the same.
 func TestTwoSinksApart(t *testing.T) {
+	if testing.Short() {
+		t.Skip("long, and without a race of its own: the whole run has it")
+	}
 	t.Parallel()
 	for _, first := range []int{0, 1} {
 		t.Run(fmt.Sprintf("%d first", first), func(t *testing.T) {
