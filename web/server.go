@@ -6,7 +6,6 @@ import (
 	"io"
 	"log/slog"
 	"net/http"
-	"sync"
 	"time"
 
 	"wetside/book"
@@ -68,6 +67,8 @@ type Config struct {
 	Patience time.Duration
 	// Stop ends all streams when it ends, so that the server can stop; nil: never.
 	Stop context.Context //nolint:containedctx // the server's life, not a request's
+	// Words returns the messages; nil reads them. What takes long can be begun before the rest is there.
+	Words func() (*words.Catalogue, error)
 	// Parts serves the page that shows every part of the look.
 	Parts bool
 }
@@ -90,16 +91,17 @@ func New(c Config) (http.Handler, error) {
 	if c.Patience <= 0 {
 		c.Patience = patience
 	}
-	read := sync.OnceValues(words.Open)
 	if c.Stop == nil {
 		c.Stop = context.Background()
 	}
-	go func() { _, _ = read() }() // the messages beside the pages: the two take as long
+	if c.Words == nil {
+		c.Words = words.Opening()
+	}
 	p, err := newPages()
 	if err != nil {
 		return nil, err
 	}
-	catalogue, err := read()
+	catalogue, err := c.Words()
 	if err != nil {
 		return nil, err
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"strings"
+	"sync"
 
 	"wetside/trade/quantity"
 
@@ -27,6 +28,13 @@ type Catalogue struct {
 
 // Open reads the message files that are built in. An error is a mistake in one of them.
 func Open() (*Catalogue, error) { return OpenFrom(files) }
+
+// Opening begins to read the message files that are built in, and returns what waits for them: as Open, read once.
+func Opening() func() (*Catalogue, error) {
+	read := sync.OnceValues(Open)
+	go func() { _, _ = read() }()
+	return read
+}
 
 // OpenFrom reads the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
 func OpenFrom(files fs.FS) (*Catalogue, error) {

@@ -21,6 +21,7 @@ import (
 	"wetside/internal/steady"
 	"wetside/internal/webbook"
 	"wetside/web"
+	"wetside/words"
 )
 
 // The server's patience.
@@ -33,6 +34,7 @@ const (
 
 // serve answers on an address until the context ends.
 func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
+	messages := words.Opening() // beside the book: the two take as long
 	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
 	clock := steady.New(h.now, steady.Elapsed(h.now))
 	h.now = clock.Now
@@ -51,7 +53,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		}
 	}
 	pages, err := web.New(web.Config{
-		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts, Stop: ctx,
+		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts, Stop: ctx, Words: messages,
 	})
 	if err != nil {
 		return err
