@@ -127,20 +127,30 @@ func (set *sinkSetup) plan(l *sinkLook) {
 
 // underWay tells the prints in the sink and their batches by their entries, and whose they are.
 func (set *sinkSetup) underWay(r *http.Request, l *sinkLook) error {
-	want := newTracked(l)
-	var err error
-	if set.Entries, err = want.read(r, l); err != nil {
-		return err
-	}
-	set.People = map[string]string{}
+	set.People, set.Entries = map[string]string{}, []json.RawMessage{}
 	for _, j := range l.Evening.Joined {
 		set.Joined = append(set.Joined, j.Person)
+		set.People[j.Person] = l.called(j.Person)
 	}
-	for of := range want.people {
-		set.People[of] = l.called(of)
+	var prints, batches []string
+	for _, p := range l.tracked() {
+		prints = append(prints, p.ID)
+		if p.Of != "" {
+			set.People[p.Of] = l.called(p.Of)
+		}
+	}
+	for i := range l.Batches {
+		batches = append(batches, l.Batches[i].ID)
+	}
+	for _, id := range l.state.Said(prints, batches) {
+		e, err := l.s.Book.Find(r.Context(), id)
+		if err != nil {
+			return err
+		}
+		set.Entries = append(set.Entries, lineOf(e).text)
 	}
 	for _, p := range l.Begun {
-		if !want.prints[p.ID] {
+		if !slices.Contains(prints, p.ID) {
 			set.Gone = append(set.Gone, p.Began.UnixMilli())
 		}
 	}
@@ -150,87 +160,21 @@ func (set *sinkSetup) underWay(r *http.Request, l *sinkLook) error {
 // justNow is how long a print that left is told of still, so that its leaving can be taken back.
 const justNow = 10 * time.Minute
 
-// tracked is what the scripts must know the entries of.
-type tracked struct {
-	prints, batches, people, starts map[string]bool
-}
-
-func newTracked(l *sinkLook) *tracked {
-	w := &tracked{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
+// tracked are the prints that the scripts must know the entries of: those under way and those that just left.
+func (l *sinkLook) tracked() (prints []book.Print) {
 	stray := map[string]bool{}
 	for i := range l.Stray {
 		stray[l.Stray[i].ID] = true
 	}
-	all := l.state.Prints()
+	for _, p := range l.state.Prints() {
+		if !stray[p.ID] {
+			prints = append(prints, p)
+		}
+	}
 	for _, p := range l.Begun {
 		if p.Left != nil && l.now.Sub(p.Left.At) < justNow {
-			all = append(all, p)
+			prints = append(prints, p)
 		}
 	}
-	for _, p := range all {
-		if stray[p.ID] {
-			continue
-		}
-		w.prints[p.ID], w.starts[p.Stays[0].Said.Entry] = true, true
-		if p.Of != "" {
-			w.people[p.Of] = true
-		}
-	}
-	for i := range l.Batches {
-		w.batches[l.Batches[i].ID] = true
-		w.starts[l.Batches[i].Events[0].Entry] = true
-	}
-	for _, j := range l.Evening.Joined {
-		w.people[j.Person] = true
-	}
-	return w
-}
-
-// How the book is read backwards: so many entries at a time, so often at most. More than an evening has.
-const (
-	pageOfEntries = 1000
-	mostPages     = 6
-)
-
-// read returns the tracked entries and the corrections of them.
-func (w *tracked) read(r *http.Request, l *sinkLook) ([]json.RawMessage, error) {
-	out := []json.RawMessage{}
-	if len(w.starts) == 0 {
-		return out, nil
-	}
-	var back []book.Entry // what was read, the latest first
-	for to, pages := l.state.Position(), 0; to > 0 && len(w.starts) > 0 && pages < mostPages; pages++ {
-		from := max(to-pageOfEntries, 0)
-		some, err := l.s.Book.Since(r.Context(), from, int(to-from))
-		if err != nil {
-			return nil, err
-		}
-		for _, e := range slices.Backward(some) {
-			delete(w.starts, e.ID)
-			back = append(back, e)
-		}
-		to = from
-	}
-	told := map[string]bool{}
-	for _, e := range slices.Backward(back) {
-		if w.about(&e) || told[e.TakesBack] {
-			told[e.ID] = true
-			out = append(out, lineOf(e).text)
-		}
-	}
-	return out, nil
-}
-
-// about reports whether an entry is about what is tracked.
-func (w *tracked) about(e *book.Entry) bool {
-	var b struct {
-		Print string `json:"print"`
-		Batch string `json:"batch"`
-	}
-	switch e.Kind {
-	case book.PrintBegan, book.PrintPut, book.PrintOut, book.BatchHeld, book.BatchWashed:
-		return json.Unmarshal([]byte(e.Body), &b) == nil && (w.prints[b.Print] || b.Print == "" && w.batches[b.Batch])
-	default:
-		return false
-	}
+	return prints
 }
