@@ -17,6 +17,7 @@ require (
 	github.com/jotaen/kong-completion v0.0.4
 	github.com/muesli/roff v0.1.0
 	github.com/nicksnyder/go-i18n/v2 v2.7.0
+	github.com/piglig/go-qr v1.1.0
 	github.com/posener/complete v1.2.3
 	github.com/pressly/goose/v3 v3.29.0
 	github.com/rogpeppe/go-internal v1.16.0

@@ -3,12 +3,14 @@ package draw
 import (
 	"errors"
 
+	qr "github.com/piglig/go-qr"
+
 	"wetside/draw/scene"
 )
 
 // A QR is an address that a phone reads off a screen or off paper.
 type QR struct {
-	Text string // at most 106 bytes
+	Text string // at most 2331 bytes (ISO/IEC 18004 Table 7, version 40 at level M)
 	Say  string // what it is for, for those who do not see it
 	Size Size
 }
@@ -22,37 +24,37 @@ const quiet = 4
 // Scene draws the code, dark on light in every form: not every camera reads the other way round. On the red page light is
 // red. The error is ErrTooLong.
 func (q QR) Scene(f scene.Form) (scene.Scene, error) {
-	code, err := encodeQR([]byte(q.Text))
+	code, err := qr.EncodeBinary([]byte(q.Text), qr.Medium) // the smallest that holds it, at a better level where that holds it too
 	if err != nil {
-		return scene.Scene{}, err
+		return scene.Scene{}, errors.Join(ErrTooLong, err)
 	}
 	module := 6.0
 	if q.Size == Wall {
 		module = 8
 	}
-	side := float64(code.side+2*quiet) * module
+	side := float64(code.Size()+2*quiet) * module
 	s := scene.Scene{Width: side, Height: side, Label: q.Say}
 	light, dark := scene.Role("own-white"), scene.Role("own-black")
 	if f == scene.Red {
 		light, dark = scene.Ink, scene.Paper
 	}
-	s.Add(scene.Rect{W: side, H: side, Fill: light}, scene.Path{Segs: code.runs(module), Fill: dark})
+	s.Add(scene.Rect{W: side, H: side, Fill: light}, scene.Path{Segs: runs(code, module), Fill: dark})
 	return s, nil
 }
 
 // runs outlines the dark modules, each row's neighbours as one.
-func (c *qrCode) runs(module float64) []scene.Seg {
+func runs(c *qr.QrCode, module float64) []scene.Seg {
 	var segs []scene.Seg
 	at := func(x, y int) scene.Point {
 		return scene.Point{X: float64(x+quiet) * module, Y: float64(y+quiet) * module}
 	}
-	for y := range c.side {
-		for x := 0; x < c.side; x++ {
-			if !c.at(x, y) {
+	for y := range c.Size() {
+		for x := 0; x < c.Size(); x++ {
+			if !c.Module(x, y) {
 				continue
 			}
 			from := x
-			for x+1 < c.side && c.at(x+1, y) {
+			for x+1 < c.Size() && c.Module(x+1, y) {
 				x++
 			}
 			segs = append(segs,
