@@ -53,19 +53,19 @@ func (s *State) withFacts(entries []Entry) *State {
 	return with
 }
 
-// admit checks one entry and takes it in.
+// admit checks one entry and takes it in. On an error nothing was taken in, but for what lotHolds refuses.
 func (s *State) admit(e Entry, find Finder) error {
 	body, err := s.check(&e, find)
-	if err != nil {
+	switch {
+	case err != nil:
+		return err
+	case body == nil:
+		return s.Apply(e) // which keeps it unread
+	}
+	if err := s.tell(e, body); err != nil {
 		return err
 	}
-	unread := len(s.unread)
-	if err := s.Apply(e); err != nil || body == nil {
-		return err
-	}
-	if len(s.unread) > unread {
-		return s.unread[unread].Cause
-	}
+	s.position = e.Position
 	return s.lotHolds(e, body)
 }
 

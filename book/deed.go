@@ -188,11 +188,4 @@ func (d *deed) event(strip quantity.Ratio) Event {
 	return e
 }
 
-// insertDeed returns the list with d in its place, without moving what other lists may share.
-func insertDeed(list []*deed, d *deed) []*deed {
-	if n := len(list); n == 0 || list[n-1].compare(&d.moment) <= 0 {
-		return append(list, d)
-	}
-	i, _ := slices.BinarySearchFunc(list, d, func(a, b *deed) int { return a.compare(&b.moment) })
-	return slices.Insert(slices.Clip(list), i, d)
-}
+func compareDeeds(a, b *deed) int { return a.compare(&b.moment) }

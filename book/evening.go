@@ -35,12 +35,10 @@ type NoteSaid struct {
 	Said
 }
 
-// doings is all that was said of an evening. It is replaced, never changed.
-type doings struct{ said []saidOfEvening }
-
+// saidOfEvening is one entry about an evening.
 type saidOfEvening struct {
 	moment
-	by   string
+	said Said
 	body Body
 }
 
@@ -53,15 +51,9 @@ func (s *State) tellEvening(e Entry, body Body) error {
 	if err != nil {
 		return badBody(e, err)
 	}
-	said := saidOfEvening{moment: momentOf(e), by: e.By, body: body}
+	said := saidOfEvening{moment: momentOf(e), said: saidBy(e), body: body}
 	_, said.begins = body.(*EveningOpened)
-	d := &doings{}
-	if was := s.evenings[session]; was != nil {
-		d.said = slices.Clip(was.said)
-	}
-	at, _ := slices.BinarySearchFunc(d.said, said, func(a, b saidOfEvening) int { return a.compare(&b.moment) })
-	d.said = slices.Insert(d.said, at, said)
-	s.evenings[session] = d
+	s.evenings[session] = inserted(s.evenings[session], said, func(a, b saidOfEvening) int { return a.compare(&b.moment) })
 	return nil
 }
 
@@ -88,8 +80,8 @@ func readEvening(body Body) (session string, err error) {
 func (s *State) Evenings() []Evening {
 	all := make([]Evening, 0, len(s.evenings))
 	begun := map[string]time.Time{}
-	for id, d := range s.evenings {
-		e, at := s.evening(id, d)
+	for id, said := range s.evenings {
+		e, at := s.evening(id, said)
 		if !at.IsZero() && id != noSession {
 			all, begun[id] = append(all, e), at
 		}
@@ -105,11 +97,7 @@ func (s *State) Evenings() []Evening {
 
 // Evening returns one evening; ok is false where nothing that stands was said of it.
 func (s *State) Evening(id string) (e Evening, ok bool) {
-	d := s.evenings[id]
-	if d == nil {
-		return e, false
-	}
-	e, at := s.evening(id, d)
+	e, at := s.evening(id, s.evenings[id])
 	return e, !at.IsZero()
 }
 
@@ -126,8 +114,8 @@ func (s *State) Running() (e Evening, ok bool) {
 // Notes returns the notes that were left outside of any evening and those of all evenings, in order.
 func (s *State) Notes() []NoteSaid {
 	var all []NoteSaid
-	for id, d := range s.evenings {
-		e, _ := s.evening(id, d)
+	for id, said := range s.evenings {
+		e, _ := s.evening(id, said)
 		all = append(all, e.Notes...)
 	}
 	slices.SortFunc(all, func(a, b NoteSaid) int {
@@ -140,18 +128,17 @@ func (s *State) Notes() []NoteSaid {
 }
 
 // evening tells an evening from what stands of what was said; first is when the first of it was said.
-func (s *State) evening(id string, d *doings) (e Evening, first time.Time) {
+func (s *State) evening(id string, said []saidOfEvening) (e Evening, first time.Time) {
 	e = Evening{ID: id, Ticks: map[List]map[string]Tick{}}
-	for i := range d.said {
-		a := &d.said[i]
+	for i := range said {
+		a := &said[i]
 		if !s.corrections.stands(a.entry) {
 			continue
 		}
-		said := Said{Entry: a.entry, By: a.by, Device: a.device, At: time.UnixMicro(a.at).UTC()}
 		if first.IsZero() {
-			first = said.At
+			first = a.said.At
 		}
-		e.take(a.body, said)
+		e.take(a.body, a.said)
 	}
 	return e, first
 }

@@ -2,7 +2,6 @@ package book
 
 import (
 	"math"
-	"slices"
 	"time"
 
 	"wetside/darkroom"
@@ -62,20 +61,6 @@ type saying struct {
 	product string                 // of a receipt: the product's id
 	lot     darkroom.Lot           // of a receipt: the rest
 	ounce   Ounce
-}
-
-// insert returns the list with h in its place, without moving what other lists may share.
-func insert(list []happening, h happening) []happening {
-	if n := len(list); n == 0 || list[n-1].compare(&h.moment) <= 0 {
-		return append(list, h)
-	}
-	i, _ := slices.BinarySearchFunc(list, h, func(a, b happening) int {
-		if a.compare(&b.moment) <= 0 {
-			return -1
-		}
-		return 1
-	})
-	return slices.Insert(slices.Clip(list), i, h)
 }
 
 // lotNow works out how a lot is now; false where no standing entry put it on the shelf. Where two entries together say

@@ -2,7 +2,6 @@ package book
 
 import (
 	"fmt"
-	"slices"
 
 	"wetside/darkroom"
 	"wetside/trade/dilution"
@@ -28,9 +27,7 @@ func (s *State) tellMixed(e Entry, b *Mixed) error {
 	if err := s.tellDraws(e, b.From, b.Ounce); err != nil {
 		return err
 	}
-	list := slices.Clip(s.baths[b.Bath])
-	i, _ := slices.BinarySearchFunc(list, m, func(a, b making) int { return a.compare(&b.moment) })
-	s.baths[b.Bath] = slices.Insert(list, i, m)
+	s.baths[b.Bath] = inserted(s.baths[b.Bath], m, func(a, b making) int { return a.compare(&b.moment) })
 	return nil
 }
 

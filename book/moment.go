@@ -2,6 +2,7 @@ package book
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 )
 
@@ -33,4 +34,19 @@ func (m *moment) compare(n *moment) int {
 		return strings.Compare(m.device, n.device)
 	}
 	return cmp.Compare(m.position, n.position)
+}
+
+// inserted returns a list with one more in its place, after what compares as the same. What stands in the list is not moved:
+// other lists may share it. Room behind its end is used: of those that share it one at most has any (Clone clips).
+func inserted[T any](list []T, one T, compare func(a, b T) int) []T {
+	if n := len(list); n == 0 || compare(list[n-1], one) <= 0 {
+		return append(list, one)
+	}
+	i, _ := slices.BinarySearchFunc(list, one, func(a, b T) int {
+		if compare(a, b) <= 0 {
+			return -1
+		}
+		return 1
+	})
+	return slices.Insert(slices.Clip(list), i, one)
 }

@@ -7,7 +7,7 @@ import (
 	"wetside/trade/process"
 )
 
-// deeds returns what a print did to baths and batches: one load through all the baths that it has been in, and a word
+// effects returns what a print did to baths and batches: one load through all the baths that it has been in, and a word
 // to each batch that it lay with. A print that was never started did nothing.
 func (t *track) effects() []*deed {
 	p := &t.print
@@ -53,7 +53,6 @@ func (t *track) deed(s *Stay, did Did) *deed {
 			d.moment = t.said[i].moment
 		}
 	}
-	d.begins = false // it begins the print, not the bath
 	return d
 }
 

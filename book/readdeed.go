@@ -21,13 +21,7 @@ func (s *State) tellDeed(e Entry, body Body) error {
 			return err
 		}
 	}
-	d := &deed{moment: momentOf(e), by: e.By, did: did}
-	for _, id := range did.Baths() {
-		s.deeds[id] = insertDeed(s.deeds[id], d)
-	}
-	if id := batchOf(did); id != "" {
-		s.batches[id] = insertDeed(s.batches[id], d)
-	}
+	s.file(&deed{moment: momentOf(e), by: e.By, did: did})
 	return nil
 }
 

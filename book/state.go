@@ -26,12 +26,12 @@ type State struct {
 	people   things[darkroom.Person]
 	lots     map[string][]happening
 	baths    map[string][]making
-	deeds    map[string][]*deed // by bath
-	batches  map[string][]*deed // by batch
-	prints   map[string]*track  // by print
-	trackOf  map[string]string  // the print that an entry is about
-	inSink   map[string]bool    // the prints that are somewhere in the sink
-	evenings map[string]*doings // by session
+	deeds    map[string][]*deed         // by bath
+	batches  map[string][]*deed         // by batch
+	prints   map[string]*track          // by print
+	trackOf  map[string]string          // the print that an entry is about
+	inSink   map[string]bool            // the prints that are somewhere in the sink
+	evenings map[string][]saidOfEvening // in order, by session
 
 	corrections corrections
 	unread      []Unread
@@ -65,7 +65,7 @@ func New(darkroomID string, old Upcasts) *State {
 		prints:      map[string]*track{},
 		trackOf:     map[string]string{},
 		inSink:      map[string]bool{},
-		evenings:    map[string]*doings{},
+		evenings:    map[string][]saidOfEvening{},
 		corrections: newCorrections(),
 		read:        map[amountKey]amount{},
 		passes:      map[passKey]Pass{},
@@ -132,7 +132,9 @@ func (s *State) tell(e Entry, body Body) error {
 		return s.tellMixed(e, b)
 	case *Corrected:
 		s.corrections.add(e)
-		s.retrack(s.trackOf[s.corrections.root(e.TakesBack)])
+		if id, ofPrint := s.trackOf[s.corrections.root(e.TakesBack)]; ofPrint {
+			s.track(id, s.prints[id].said)
+		}
 	case *PrintStarted, *PrintMoved, *PrintLeft:
 		return s.tellPrint(e, body)
 	case *EveningOpened, *EveningJoined, *EveningClosed, *Ticked, *Told:
@@ -146,7 +148,7 @@ func (s *State) tell(e Entry, body Body) error {
 func (s *State) happened(lot string, h happening, e Entry) {
 	h.moment = momentOf(e)
 	h.begins = h.do == actReceived
-	s.lots[lot] = insert(s.lots[lot], h)
+	s.lots[lot] = inserted(s.lots[lot], h, func(a, b happening) int { return a.compare(&b.moment) })
 }
 
 func (s *State) tellComing(e Entry, lot, product string, as []byte, o Ounce) error {
@@ -228,7 +230,7 @@ func (s *State) Clone() *State {
 	c.lots, c.baths = cloneLists(s.lots), cloneLists(s.baths)
 	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)
 	c.prints, c.trackOf, c.inSink = maps.Clone(s.prints), maps.Clone(s.trackOf), maps.Clone(s.inSink)
-	c.evenings = maps.Clone(s.evenings)
+	c.evenings = cloneLists(s.evenings)
 	c.corrections = s.corrections.clone()
 	c.unread = slices.Clip(s.unread)
 	c.read, c.passes = map[amountKey]amount{}, map[passKey]Pass{}

@@ -13,15 +13,8 @@ func (s *State) Take(e Entry, find Finder) (taken bool, err error) {
 	case !e.Kind.standsAlone():
 		return false, nil
 	}
-	body, err := s.check(&e, find)
-	if err != nil || body == nil {
-		return false, err
-	}
-	if err := s.tell(e, body); err != nil {
-		return false, err
-	}
-	s.position = e.Position
-	return true, nil
+	err = s.admit(e, find)
+	return err == nil, err
 }
 
 // standsAlone reports whether nothing else in the darkroom can be at fault by an entry of the kind or without it: the

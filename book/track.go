@@ -18,7 +18,6 @@ type track struct {
 // saidOfPrint is one entry about a print.
 type saidOfPrint struct {
 	moment
-	by      string
 	started *startOfPrint
 	stay    *Stay // of a start and of a move
 	exit    *Exit
@@ -38,26 +37,22 @@ func (s *State) tellPrint(e Entry, body Body) error {
 	if err != nil {
 		return badBody(e, err)
 	}
-	said.moment, said.by = momentOf(e), e.By
-	said.begins = said.started != nil
-	t := &track{}
+	said.moment = momentOf(e)
+	var before []saidOfPrint
 	if was := s.prints[id]; was != nil {
-		t.said = slices.Clip(was.said)
-		t.deeds = was.deeds
+		before = slices.Clip(was.said)
 	}
-	at, _ := slices.BinarySearchFunc(t.said, said, func(a, b saidOfPrint) int { return a.compare(&b) })
-	t.said = slices.Insert(t.said, at, said)
-	s.prints[id], s.trackOf[e.ID] = t, id
-	s.retrack(id)
+	s.trackOf[e.ID] = id
+	s.track(id, inserted(before, said, func(a, b saidOfPrint) int { return a.compare(&b) }))
 	return nil
 }
 
 // compare puts starts first, whatever the clock of whoever tapped them showed: nothing happens to a print before.
 func (a *saidOfPrint) compare(b *saidOfPrint) int {
 	switch {
-	case a.begins && !b.begins:
+	case a.started != nil && b.started == nil:
 		return -1
-	case b.begins && !a.begins:
+	case a.started == nil && b.started != nil:
 		return 1
 	}
 	return a.moment.compare(&b.moment)
@@ -133,16 +128,14 @@ func readStay(field, words string) (time.Duration, error) {
 	return d, nil
 }
 
-// retrack tells a print's way anew and what it did to baths and batches.
-func (s *State) retrack(id string) {
-	was := s.prints[id]
-	if was == nil {
-		return
-	}
-	t := &track{said: was.said, print: s.follow(id, was.said)}
+// track tells a print's way and what it did to baths and batches, in place of what was told of it before.
+func (s *State) track(id string, said []saidOfPrint) {
+	t := &track{said: said, print: s.follow(id, said)}
 	t.deeds = t.effects()
-	for _, d := range was.deeds {
-		s.withdraw(d)
+	if was := s.prints[id]; was != nil {
+		for _, d := range was.deeds {
+			s.withdraw(d)
+		}
 	}
 	for _, d := range t.deeds {
 		s.file(d)
@@ -156,10 +149,10 @@ func (s *State) retrack(id string) {
 // file puts a deed into the lives that it belongs to.
 func (s *State) file(d *deed) {
 	for _, id := range d.did.Baths() {
-		s.deeds[id] = insertDeed(s.deeds[id], d)
+		s.deeds[id] = inserted(s.deeds[id], d, compareDeeds)
 	}
 	if id := batchOf(d.did); id != "" {
-		s.batches[id] = insertDeed(s.batches[id], d)
+		s.batches[id] = inserted(s.batches[id], d, compareDeeds)
 	}
 }
 
