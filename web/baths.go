@@ -51,7 +51,7 @@ func (s *server) baths(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	p := bathsPage{frame: v.frame(r, "baths"), Lead: v.say.Together(report), When: v.say.DateTime(report.At), Keeps: v.guest.Person == ""}
+	p := bathsPage{frame: v.frame(r, "baths"), Lead: v.say.Together(report), When: v.say.DateTime(report.At), Keeps: v.keeps()}
 	p.Baths, p.Tapes = v.standings(&report)
 	if i := lastOfWay(report.Baths); i >= 0 {
 		p.Tally, p.Count = v.tally(r, &report.Baths[i], &sc), bathPath(report.Baths[i].Bath.ID)+"/worked"

@@ -34,7 +34,7 @@ type handoverPage struct {
 	Waste   words.Phrase
 	Join    *invitation
 	Present []string // who joined
-	Guest   bool     // whoever looks joined: they write nothing here
+	Keeps   bool     // who joined writes nothing here
 }
 
 // handover is for whoever comes in: ten seconds.
@@ -51,7 +51,7 @@ func (v *visit) handoverPage(r *http.Request) (*handoverPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &handoverPage{frame: v.frame(r, "handover"), Lead: v.say.Together(l.Report), Guest: v.guest.Person != ""}
+	p := &handoverPage{frame: v.frame(r, "handover"), Lead: v.say.Together(l.Report), Keeps: v.keeps()}
 	p.Baths, _ = v.standings(&l.Report)
 	for _, d := range l.Report.Due {
 		p.First = append(p.First, v.say.Due(l.Report, d))

@@ -23,7 +23,7 @@ type joinPage struct {
 	Says   words.Phrase // why nobody can join; empty: they can
 }
 
-// evening finds the evening that a code is for.
+// invited finds the evening that a code is for.
 func (v *visit) invited(r *http.Request) (e book.Evening, found bool, err error) {
 	session, err := v.s.Book.Invited(r.Context(), plainCode(r.PathValue("code")))
 	if book.KindOf(err) == book.NotFound {

@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -10,6 +11,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"wetside/book"
 	"wetside/internal/browsertest"
@@ -126,6 +128,52 @@ func TestWhoJoinedMayCountTimeAndTest(t *testing.T) {
 		if a := d.do(http.MethodPost, "/undo/"+u.Query().Get("did"), nil); a.StatusCode != want {
 			t.Errorf("taking back %s: %d, want %d", to, a.StatusCode, want)
 		}
+	}
+}
+
+// A page that only leads to what they may not do is none of theirs, and a list shows them what is done, without keys.
+func TestWhoJoinedSeesNoKeysOfTheKeepers(t *testing.T) {
+	h := withExample(t)
+	d := h.joined(h.share(), "Mo")
+	h.post("/lists/opening", url.Values{"done": {"air"}})
+	for _, path := range []string{"/people", "/evening/close", "/baths/stands"} {
+		if a := d.do(http.MethodGet, path, nil); a.StatusCode != http.StatusForbidden || h.get(path).StatusCode != http.StatusOK {
+			t.Errorf("GET %s: %d, want 403, and the page for who keeps the room", path, a.StatusCode)
+		}
+	}
+	list := d.do(http.MethodGet, "/lists/opening", nil).Text
+	if strings.Contains(list, "<button class=\"tick") || !strings.Contains(list, `<span class="tick on">`) || !strings.Contains(list, "done 17:") {
+		t.Error("the list has keys, or does not tell what is done")
+	}
+	if strings.Contains(list, `action="/evening"`) {
+		t.Error("the list offers to begin an evening")
+	}
+}
+
+// Without the network a tap and its undo are sent together, and both are taken, as they are one after the other.
+func TestWhoJoinedTakesBackInOneSending(t *testing.T) {
+	h := withExample(t)
+	d := h.joined(h.share(), "Mo")
+	at := h.book.Now().UTC().Format(time.RFC3339Nano)
+	tap := func(id, kind, body, back string) string {
+		return fmt.Sprintf(`{"id":%q,"kind":%q,"at":%q,"body":%s,"takes_back":%q}`, id, kind, at, body, back)
+	}
+	begun := `{"print":"p1","material":"RC paper","size":"8x10 in","sheets":1,"step":"develop"}`
+	r := d.request(http.MethodPost, "/taps", strings.NewReader(`{"device":"phone","taps":[`+strings.Join([]string{
+		tap("t1", "print.started", begun, ""), tap("t2", "correction", "{}", "t1"), tap("t3", "list.ticked", `{"session":"s","list":"opening","item":"air"}`, ""),
+		tap("t4", "correction", "{}", "t3"),
+	}, ",")+`]}`))
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	for _, c := range d.cookies {
+		r.AddCookie(c)
+	}
+	var said struct{ Taken, Refused []struct{ ID string } }
+	if a := d.ask(r); json.Unmarshal([]byte(a.Text), &said) != nil || len(said.Taken) != 2 || len(said.Refused) != 2 || said.Taken[1].ID != "t2" {
+		t.Errorf("%d: %s\nwant t1 and t2 taken, t3 and t4 refused", a.StatusCode, a.Text)
+	}
+	s, err := h.book.State(t.Context())
+	if err != nil || len(s.Prints()) != 0 {
+		t.Errorf("%d prints stand, %v", len(s.Prints()), err)
 	}
 }
 

@@ -22,6 +22,7 @@ type listPage struct {
 	frame
 	Items  []itemView
 	Action string
+	Keeps  bool // who joined ticks nothing
 	Runs   bool // an evening goes on, so that a tap is written
 	Other  string
 }
@@ -37,7 +38,7 @@ func (s *server) list(r *http.Request, v *visit) error {
 	if !ok {
 		return errNotFound
 	}
-	p := listPage{frame: v.frame(r, "handover"), Action: r.URL.Path, Runs: l.Sink.Evening.ID != "", Other: "/lists/closing"}
+	p := listPage{frame: v.frame(r, "handover"), Action: r.URL.Path, Keeps: v.keeps(), Runs: l.Sink.Evening.ID != "", Other: "/lists/closing"}
 	p.Title = v.say.Label("opening_list")
 	if name == book.ClosingList {
 		p.Title, p.Other = v.say.Label("closing_list"), "/lists/opening"

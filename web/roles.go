@@ -3,6 +3,7 @@ package web
 import (
 	"context"
 	"net/http"
+	"slices"
 
 	"wetside/book"
 	"wetside/darkroom"
@@ -49,6 +50,15 @@ func guestPosts(pattern string) bool {
 	return false
 }
 
+// keepersPages are the pages that only lead to what a device which joined may not do. No link leads there from what it sees.
+func keepersPages(pattern string) bool {
+	switch pattern {
+	case "GET /baths/stands", "GET /evening/close", "GET /people":
+		return true
+	}
+	return false
+}
+
 // errNotYours is for what somebody who joined may not do.
 var errNotYours = &book.Error{Kind: book.Refused, Key: "not_yours"}
 
@@ -77,14 +87,17 @@ func (s *server) knowing(next http.Handler) http.Handler {
 	})
 }
 
-// asGuest refuses forms that are not for whoever joined.
+// asGuest refuses forms and pages that are not for whoever joined.
 func (v *visit) asGuest(r *http.Request) error {
 	v.guest = guestIn(r.Context())
-	if v.guest.Person != "" && r.Method == http.MethodPost && !guestPosts(r.Pattern) {
-		return errNotYours
+	if v.keeps() || r.Method != http.MethodPost && !keepersPages(r.Pattern) || guestPosts(r.Pattern) {
+		return nil
 	}
-	return nil
+	return errNotYours
 }
+
+// keeps reports whether a device is one of the room's own: nobody joined with it.
+func (v *visit) keeps() bool { return v.guest.Person == "" }
 
 // A guarded book lets those who joined write what they may, in their own name.
 type guarded struct{ Book }
@@ -97,7 +110,7 @@ func (g guarded) Append(ctx context.Context, entries []book.Entry, expect *int64
 	}
 	own := make([]book.Entry, 0, len(entries))
 	for _, e := range entries {
-		if err := g.mayWrite(ctx, who, e); err != nil {
+		if err := g.mayWrite(ctx, who, own, e); err != nil {
 			return err
 		}
 		e.By = who.Person
@@ -117,7 +130,7 @@ func (g guarded) Each(ctx context.Context, entries []book.Entry) ([]Outcome, err
 	var at []int
 	for i, e := range entries {
 		e.By = who.Person
-		if all[i] = (Outcome{Entry: e, Err: g.mayWrite(ctx, who, e)}); all[i].Err == nil {
+		if all[i] = (Outcome{Entry: e, Err: g.mayWrite(ctx, who, may, e)}); all[i].Err == nil {
 			may, at = append(may, e), append(at, i)
 		}
 	}
@@ -131,12 +144,13 @@ func (g guarded) Each(ctx context.Context, entries []book.Entry) ([]Outcome, err
 	return all, nil
 }
 
-func (g guarded) mayWrite(ctx context.Context, who Guest, e book.Entry) error {
+// mayWrite refuses an entry that is not theirs to write; before is what is written with it and comes first.
+func (g guarded) mayWrite(ctx context.Context, who Guest, before []book.Entry, e book.Entry) error {
 	switch GuestMay(e.Kind) {
 	case Always:
 		return nil
 	case OwnOnly:
-		was, err := g.Find(ctx, e.TakesBack)
+		was, err := g.taken(ctx, before, e.TakesBack)
 		if err == nil && (was.By != who.Person || GuestMay(was.Kind) != Always) {
 			err = errNotYours
 		}
@@ -144,6 +158,14 @@ func (g guarded) mayWrite(ctx context.Context, who Guest, e book.Entry) error {
 	case Never:
 	}
 	return errNotYours
+}
+
+// taken finds what is taken back: without the network a tap and its undo come in one sending.
+func (g guarded) taken(ctx context.Context, before []book.Entry, id string) (book.Entry, error) {
+	if i := slices.IndexFunc(before, func(b book.Entry) bool { return b.ID == id }); i >= 0 {
+		return before[i], nil
+	}
+	return g.Find(ctx, id)
 }
 
 // Keep writes what differs between the file and the book: never for those who joined.

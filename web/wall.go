@@ -128,7 +128,7 @@ func (v *visit) placeOf(s *sink.Sink, stay *book.Stay) string {
 
 // invitation is how the evening is joined; nil where it is not shared.
 func (v *visit) invitation(r *http.Request, e *book.Evening, wall bool) (*invitation, error) {
-	if e.ID == "" || !e.Shared || v.guest.Person != "" {
+	if e.ID == "" || !e.Shared || !v.keeps() {
 		return nil, nil //nolint:nilnil // nothing to join
 	}
 	code, err := v.s.Book.Invitation(r.Context(), e.ID)
