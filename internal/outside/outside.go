@@ -29,12 +29,18 @@ func Python(tb testing.TB, modules ...string) string {
 	return debian
 }
 
-// Missing skips a test at a desk and fails it in CI.
+// Missing is Without for what tools/packages installs.
 func Missing(tb testing.TB, what string) {
 	tb.Helper()
+	Without(tb, what+" is missing: run tools/packages")
+}
+
+// Without says why a test can't be held against something here: it skips the test at a desk and fails it in CI.
+func Without(tb testing.TB, why string) {
+	tb.Helper()
 	if os.Getenv("CI") == "true" { //nolint:forbidigo // tests have no configuration but the environment
-		tb.Fatal(what + " is missing: run tools/packages")
+		tb.Fatal(why)
 		return
 	}
-	tb.Skip(what + " is missing: run tools/packages")
+	tb.Skip(why)
 }
