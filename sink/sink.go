@@ -61,7 +61,6 @@ type Stop struct {
 	Figures   []reckoning.Figure // how the time came about
 	Moves     []process.Moving   // of a film's agitation
 	Agitation string             // in the label's words
-	OfBatch   bool               // the whole batch goes through it together
 }
 
 // A Tag is a print on its way.
@@ -82,8 +81,10 @@ func (t *Tag) Timed() bool { return !t.Due.IsZero() }
 type Batch struct {
 	book.Batch
 	Material material.Material
-	Station  int       // hold or wash
-	Due      time.Time // of the wash; zero: it has not begun, or nobody knows its time
+	Station  int       // hold, washing aid or wash; -1: the plan has no such place
+	Next     int       // where it goes next: washing aid or wash; -1: out of the sink
+	Since    time.Time // since when it lies there: with the washing aid and the wash, since the last print came in
+	Due      time.Time // of the washing aid or the wash; zero: neither has begun, or nobody knows its time
 }
 
 // TooOld is how long after it was started a print that nobody moved on is taken as forgotten: half a day.

@@ -351,3 +351,49 @@ func TestFilmByEar(t *testing.T) {
 		t.Errorf("moved %+v within %v less %v", stop.Moves, stop.Time, stop.Drain)
 	}
 }
+
+// TestBatchInTheAid: a batch goes from holding into the washing aid and then into the wash; in the aid it counts from the print
+// that came in last, and what is put in holding meanwhile begins a batch of its own.
+func TestBatchInTheAid(t *testing.T) {
+	r := newRoom(t)
+	s := r.look(5)
+	w := paper(t, s, material.FB)
+	station := func(at int) string {
+		if at < 0 {
+			return "out"
+		}
+		return s.Stations[at].Key
+	}
+	for i, id := range []string{"p", "q"} {
+		r.start(10+i, id, "", w, s)
+		r.say(100+i, &book.PrintMoved{Print: id, At: book.At{Step: "hold", Batch: "b1"}})
+	}
+	steps := []struct {
+		do       func()
+		at, next string
+		due      int // seconds into the evening, 0: none
+	}{
+		{func() {}, "hold", "washing_aid", 0},
+		{func() {
+			for i, id := range []string{"p", "q"} {
+				r.say(200+30*i, &book.PrintMoved{Print: id, At: book.At{Step: "washing_aid", Batch: "b1", For: "10 min"}})
+			}
+		}, "washing_aid", "wash", 230 + 600},
+		{func() { r.say(900, &book.Washed{Batch: "b1", Step: book.WashStarted}) }, "wash", "out", 900 + 1200},
+	}
+	for i, step := range steps {
+		step.do()
+		s = r.look(950)
+		if len(s.Batches) != 1 || len(s.Tags) != 0 {
+			t.Fatalf("step %d: %d batches, %d tags", i, len(s.Batches), len(s.Tags))
+		}
+		b := s.Batches[0]
+		due := 0
+		if !b.Due.IsZero() {
+			due = int(b.Due.Sub(evening).Seconds())
+		}
+		if station(b.Station) != step.at || station(b.Next) != step.next || due != step.due {
+			t.Errorf("step %d: at %s, next %s, due %d; want %+v", i, station(b.Station), station(b.Next), due, step)
+		}
+	}
+}

@@ -56,17 +56,13 @@ func (k *looker) way(load int) {
 	if slices.ContainsFunc(k.sink.Ways, func(o Way) bool { return o.Key == w.Key }) {
 		return // a second line of the same: the first one's times serve
 	}
-	ofBatch := false
 	for i := range l.Times {
 		t := &l.Times[i]
 		if !AtSink(t.Step) {
 			continue
 		}
 		at := k.station(t, film)
-		stop := k.stop(t, at)
-		stop.OfBatch = ofBatch
-		ofBatch = ofBatch || t.Step == process.Hold
-		w.Stops = append(w.Stops, stop)
+		w.Stops = append(w.Stops, k.stop(t, at))
 		if t.Bath >= 0 {
 			w.Rolls = max(w.Rolls, k.scene.Plan.Baths[t.Bath].Rolls)
 		}

@@ -107,37 +107,79 @@ func sooner(a, b *Tag) bool {
 	return a.Due.Before(b.Due)
 }
 
-// batches tells of what waits for its wash and what is washed.
+// batches tells of what waits for its wash, lies in the washing aid and is washed. A batch is in the washing aid once one of
+// its prints is, and both there and in the wash all count from the last that came in.
 func (k *looker) batches() {
+	lie := map[string][]*book.Stay{} // where the prints of a batch are
+	for _, p := range k.scene.State.Prints() {
+		if now := p.Now(); now.Batch != "" {
+			lie[now.Batch] = append(lie[now.Batch], now)
+		}
+	}
 	for _, b := range k.scene.State.Batches() {
 		if len(b.Prints) == 0 || b.Wash != nil && !b.Wash.Ended.IsZero() || k.scene.Now.Sub(lastOf(&b)) > TooOld {
 			continue
 		}
-		out := Batch{Batch: b, Material: b.Prints[0].Material, Station: -1}
+		out := Batch{Batch: b, Material: b.Prints[0].Material, Since: b.Since}
 		step := process.Hold
-		if b.Wash != nil {
-			step = process.Wash
-		}
-		out.Station = k.at(&book.Stay{Step: step}, out.Material)
-		if b.Wash != nil {
+		switch aid := lastIn(lie[b.ID], process.WashAid); {
+		case b.Wash != nil:
+			step, out.Since = process.Wash, b.Wash.Clock
 			if d := k.washTime(out.Material); d > 0 {
 				out.Due = b.Wash.Clock.Add(d)
 			}
+		case aid != nil:
+			step, out.Since = process.WashAid, aid.Since
+			if _, due, ok := aid.Due(); ok {
+				out.Due = due
+			}
 		}
+		out.Station = k.at(&book.Stay{Step: step}, out.Material)
+		out.Next = k.afterBatch(out.Material, step)
 		k.sink.Batches = append(k.sink.Batches, out)
 	}
 }
 
+// lastIn returns the stay in a step that began last, nil for none.
+func lastIn(stays []*book.Stay, step process.Step) (last *book.Stay) {
+	for _, s := range stays {
+		if s.Step == step && (last == nil || s.Since.After(last.Since)) {
+			last = s
+		}
+	}
+	return last
+}
+
 func lastOf(b *book.Batch) time.Time { return b.Events[len(b.Events)-1].At }
+
+// batchWay returns the stops that a material goes through as a batch by tonight's plan: washing aid and wash.
+func (k *looker) batchWay(m material.Material) []Stop {
+	for i := range k.sink.Ways {
+		if w := &k.sink.Ways[i]; w.Material == m {
+			return slices.DeleteFunc(slices.Clone(w.Stops), func(s Stop) bool {
+				step := k.sink.Stations[s.Station].Step
+				return step != process.WashAid && step != process.Wash
+			})
+		}
+	}
+	return nil
+}
+
+// afterBatch returns the station to which a batch goes next, -1 out of the sink.
+func (k *looker) afterBatch(m material.Material, step process.Step) int {
+	for _, s := range k.batchWay(m) {
+		if step.Before(k.sink.Stations[s.Station].Step) {
+			return s.Station
+		}
+	}
+	return -1
+}
 
 // washTime returns how long a material is washed by tonight's plan, 0 where it does not say.
 func (k *looker) washTime(m material.Material) time.Duration {
-	for i := range k.sink.Ways {
-		w := &k.sink.Ways[i]
-		for _, stop := range w.Stops {
-			if w.Material == m && k.sink.Stations[stop.Station].Step == process.Wash {
-				return stop.Time
-			}
+	for _, s := range k.batchWay(m) {
+		if k.sink.Stations[s.Station].Step == process.Wash {
+			return s.Time
 		}
 	}
 	return 0

@@ -15,11 +15,17 @@ import (
 func (h *house) mixAll() map[string]string {
 	h.t.Helper()
 	for _, id := range []string{"developer", "stop", "fixer", "fixer-second"} {
-		if a := h.post("/mix/"+id+"/poured", url.Values{"next": {"/mix/ready"}}); a.StatusCode != http.StatusSeeOther {
-			h.t.Fatalf("mixing the %s: %d", id, a.StatusCode)
-		}
+		h.mix(id)
 	}
 	return h.baths()
+}
+
+// mix mixes one bath of the plan.
+func (h *house) mix(id string) {
+	h.t.Helper()
+	if a := h.post("/mix/"+id+"/poured", url.Values{"next": {"/mix/ready"}}); a.StatusCode != http.StatusSeeOther {
+		h.t.Fatalf("mixing the %s: %d", id, a.StatusCode)
+	}
 }
 
 // baths are the addresses of the baths that stand there, by name.

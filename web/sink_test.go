@@ -50,6 +50,7 @@ func (h *house) press(name, value string) answer {
 // TestSinkWithoutScripts takes a print from the developer to holding, and its batch through the wash, by forms alone.
 func TestSinkWithoutScripts(t *testing.T) {
 	h := atSink(t)
+	h.mix("washing-aid")
 	page := h.get("/sink")
 	if n := len(keysOf(page.Text, "start")); n != 4 {
 		t.Fatalf("%d keys to start: %v", n, keysOf(page.Text, "start"))
@@ -72,14 +73,36 @@ func TestSinkWithoutScripts(t *testing.T) {
 	if len(wash) != 1 || !strings.Contains(page.Text, "1 print, since") {
 		t.Fatalf("washes %v after %v", wash, ways)
 	}
-	for range 2 {
+	id, _, _ := strings.Cut(wash[0], " ")
+	for _, do := range []string{"aid", "started", "done"} {
 		wash = keysOf(page.Text, "wash")
-		if len(wash) == 1 {
-			page = h.press("wash", wash[0])
+		if d := cmp.Diff([]string{id + " " + do}, wash); d != "" {
+			t.Fatalf("the batch's key (-want +got):\n%s", d)
 		}
+		page = h.press("wash", wash[0])
+		h.press("wash", wash[0]) // pressed twice, it is done once
 	}
 	if wash = keysOf(page.Text, "wash"); len(wash) != 0 {
 		t.Errorf("the wash is done, and there is %v", wash)
+	}
+	state, err := h.book.State(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	aids := 0
+	for _, b := range state.Baths() {
+		if p, _ := state.Product(b.Mixed.Product); p.Role == process.WashingAid {
+			aids++
+			if n := len(b.Events); n != 1 {
+				t.Errorf("%d loads went through the washing aid, want 1", n)
+			}
+		}
+	}
+	if aids != 1 {
+		t.Errorf("%d baths of washing aid", aids)
+	}
+	if b := state.Batches(); len(b) != 1 || len(b[0].Events) != 3 { // held, the wash, its end
+		t.Errorf("the batch: %+v", b)
 	}
 }
 

@@ -121,7 +121,7 @@ func (l *sinkLook) said(form url.Values) ([]book.Body, error) {
 	case form.Has("count"):
 		return l.count(first, second == "strip")
 	case form.Has("wash"):
-		return l.washed(first, book.WashStep(second)), nil
+		return l.washed(first, second), nil
 	case form.Has("read"):
 		text := strings.TrimSpace(form.Get("celsius " + form.Get("read")))
 		if _, err := strconv.ParseFloat(text, 64); err == nil {
@@ -171,7 +171,7 @@ func (l *sinkLook) placeAt(way, station int, m material.Material) book.At {
 		}
 	}
 	if s.Step == process.Hold || s.Step == process.Wash {
-		at.Batch = l.openBatch(m, s.Step == process.Wash)
+		at.Batch = l.openBatch(m, station)
 	}
 	return at
 }
@@ -183,10 +183,10 @@ func inSeconds(d time.Duration) string {
 	return fmt.Sprintf("%d s", int64(d/time.Second))
 }
 
-// openBatch is the batch that takes one print more: the last of its material that waits, or is in the wash; else a new one.
-func (l *sinkLook) openBatch(m material.Material, washed bool) string {
+// openBatch is the batch that takes one print more: the last of its material that lies at the station; else a new one.
+func (l *sinkLook) openBatch(m material.Material, station int) string {
 	for _, b := range slices.Backward(l.Batches) {
-		if b.Material == m && (b.Wash != nil) == washed {
+		if b.Material == m && b.Station == station {
 			return b.ID
 		}
 	}
@@ -234,15 +234,36 @@ func (l *sinkLook) count(key string, strip bool) ([]book.Body, error) {
 	return []book.Body{&book.Worked{Baths: l.baths(w), Prints: p}}, nil
 }
 
-// washed says how the wash of a batch goes. When it is done its prints leave the sink.
-func (l *sinkLook) washed(batch string, step book.WashStep) []book.Body {
+// washed says how it goes on with a batch: into the washing aid print by print, so that each counts there; the wash as a
+// whole. When that is done its prints leave the sink.
+func (l *sinkLook) washed(batch, do string) []book.Body {
+	i := slices.IndexFunc(l.Batches, func(b sink.Batch) bool { return b.ID == batch })
+	if i < 0 {
+		return nil
+	}
+	b := &l.Batches[i]
+	if now, _ := l.withBatch(b); now != do {
+		return nil // somebody else was quicker
+	}
 	var all []book.Body
-	if step == book.WashDone {
-		for _, p := range l.state.Prints() {
-			if p.Now().Batch == batch {
-				all = append(all, &book.PrintLeft{Print: p.ID})
-			}
+	for _, p := range l.state.Prints() {
+		switch {
+		case p.Now().Batch != batch:
+		case do == batchDone:
+			all = append(all, &book.PrintLeft{Print: p.ID})
+		case do == batchAid:
+			at := l.placeAt(l.wayOf(b.Material), b.Next, b.Material)
+			at.Batch = batch
+			all = append(all, &book.PrintMoved{Print: p.ID, At: at})
 		}
 	}
-	return append(all, &book.Washed{Batch: batch, Step: step})
+	if do == batchAid {
+		return all
+	}
+	return append(all, &book.Washed{Batch: batch, Step: book.WashStep(do)})
+}
+
+// wayOf is the first way of a material.
+func (l *sinkLook) wayOf(m material.Material) int {
+	return slices.IndexFunc(l.Ways, func(w sink.Way) bool { return w.Material == m })
 }

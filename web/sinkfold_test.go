@@ -42,6 +42,7 @@ type batched struct {
 	ID      string `json:"id"`
 	Prints  int    `json:"prints"`
 	Station int    `json:"station"`
+	Next    int    `json:"next"`
 	Since   int64  `json:"since"`
 	Due     int64  `json:"due"`
 }
@@ -99,8 +100,8 @@ func tapsOf(t *rapid.T, from time.Time, device int) (all []book.Entry) {
 func anyBody(t *rapid.T) book.Body {
 	one := func(name string, of ...string) string { return rapid.SampledFrom(of).Draw(t, name) }
 	id, long := one("print", "p", "q", "r"), one("time", "", "45 s", "1 min 30 s", "2 min")
-	switch rapid.IntRange(0, 9).Draw(t, "tap") {
-	case 0, 1, 2:
+	switch rapid.SampledFrom([]int{0, 0, 0, 3, 4, 4, 4, 4, 5, 6, 7, 7, 7, 7}).Draw(t, "tap") {
+	case 0:
 		p := book.Prints{Material: one("material", "RC paper", "FB paper"), Size: one("size", "8x10 in", "11x14 in", "5x7 in"), Sheets: 1}
 		if rapid.IntRange(0, 3).Draw(t, "film") == 0 {
 			p = book.Prints{Material: "film", Size: "135-36", Rolls: 2}
@@ -112,7 +113,9 @@ func anyBody(t *rapid.T) book.Body {
 	case 3:
 		return &book.PrintLeft{Print: id, Abandoned: rapid.Bool().Draw(t, "abandoned")}
 	case 4:
-		return &book.PrintMoved{Print: id, At: book.At{Step: one("batched", "hold", "wash"), Batch: one("batch", "b1", "b2")}}
+		return &book.PrintMoved{Print: id, At: book.At{
+			Step: one("batched", "hold", "washing_aid", "wash"), Batch: one("batch", "b1", "b2"), For: long, Drain: "10 s",
+		}}
 	case 5:
 		return &book.Washed{Batch: one("batch", "b1", "b2"), Step: book.WashStep(one("wash", "started", "more in", "done"))}
 	case 6:
@@ -146,10 +149,7 @@ func byServer(t *testing.T, s *book.State, p plan.Plan, h history) folded {
 		out.Tags = append(out.Tags, one)
 	}
 	for _, b := range got.Batches {
-		one := batched{ID: b.ID, Station: b.Station, Since: b.Since.UnixMilli()}
-		if b.Wash != nil {
-			one.Since = b.Wash.Clock.UnixMilli()
-		}
+		one := batched{ID: b.ID, Station: b.Station, Next: b.Next, Since: b.Since.UnixMilli()}
 		for _, p := range b.Prints {
 			one.Prints += p.Said.Sheets + p.Said.Strips + p.Said.Rolls
 		}
@@ -175,7 +175,7 @@ const foldInPage = `(() => { const setup = window.setup; return window.histories
 	const s = window.entries.look(b.fold(setup.steps), setup, h.now);
 	const tags = s.tags.map((t) => ({print: t.print.id, of: t.print.of, number: t.number, station: t.station, way: t.way, next: t.next,
 		since: t.stay.since, lift: Math.floor(t.lift), due: Math.floor(t.due)}));
-	const batches = s.batches.map((b) => ({id: b.id, prints: b.prints, station: b.station, since: Math.floor(b.since), due: Math.floor(b.due)}));
+	const batches = s.batches.map((b) => ({id: b.id, prints: b.prints, station: b.station, next: b.next, since: Math.floor(b.since), due: Math.floor(b.due)}));
 	return {tags, batches, next: s.next};
 }) })()`
 
@@ -200,8 +200,11 @@ func TestFoldInThePage(t *testing.T) {
 	var want []folded
 	var sent []map[string]any
 	under := 0
-	for i := range 300 {
-		one := tapHistories(from).Example(i)
+	for i := range 301 {
+		one := together(t, from) // what chance draws seldom
+		if i > 0 {
+			one = tapHistories(from).Example(i)
+		}
 		want = append(want, byServer(t, state, p, one))
 		under += len(want[i].Tags)
 		entries := []map[string]any{}
@@ -220,6 +223,33 @@ func TestFoldInThePage(t *testing.T) {
 		}
 	}
 	t.Logf("%d prints under way in %d histories", under, len(want))
+}
+
+// together is two prints of one batch that go into the washing aid one after the other, and back to front.
+func together(t *testing.T, from time.Time) (h history) {
+	t.Helper()
+	n := 0
+	a := &book.Author{Device: "d0", NewID: func() string { n++; return fmt.Sprintf("t%02d", n) }}
+	for _, x := range []struct {
+		after int // s
+		body  book.Body
+	}{
+		{10, &book.PrintStarted{Print: "p", Session: "s1", Prints: book.Prints{Material: "FB paper", Size: "8x10 in", Sheets: 1}, At: book.At{Step: "develop"}}},
+		{20, &book.PrintStarted{Print: "q", Session: "s1", Prints: book.Prints{Material: "FB paper", Size: "8x10 in", Sheets: 2}, At: book.At{Step: "develop"}}},
+		{30, &book.PrintMoved{Print: "p", At: book.At{Step: "hold", Batch: "b1"}}},
+		{40, &book.PrintMoved{Print: "q", At: book.At{Step: "hold", Batch: "b1"}}},
+		{90, &book.PrintMoved{Print: "q", At: book.At{Step: "washing_aid", Batch: "b1", For: "10 min", Drain: "10 s"}}},
+		{50, &book.PrintMoved{Print: "p", At: book.At{Step: "washing_aid", Batch: "b1", For: "8 min", Drain: "10 s"}}},
+	} {
+		a.Now = from.Add(time.Duration(x.after) * time.Second)
+		e, err := a.Write(x.body)
+		if err != nil {
+			t.Fatal(err)
+		}
+		h.entries = append(h.entries, e)
+	}
+	h.now = from.Add(2 * time.Minute)
+	return h
 }
 
 // foldThere lets the page's own module fold histories.

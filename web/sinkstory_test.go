@@ -24,6 +24,7 @@ func TestThreePrintsOfTwo(t *testing.T) {
 	for _, origin := range []string{"loopback", "plain http"} {
 		t.Run(origin, func(t *testing.T) {
 			l := running(t)
+			l.mix("washing-aid")
 			l.came("Ada", "Lu")
 			s := openSink(t, origins(l)[origin], browsertest.Phone())
 			for _, who := range []string{"who0", "who1", "who0"} {
@@ -62,6 +63,16 @@ func TestThreePrintsOfTwo(t *testing.T) {
 				if n := sheetsIn(t, state, step, s.stations()); n != 3 {
 					t.Errorf("%s: %d sheets, want 3", step, n)
 				}
+			}
+			for _, do := range []string{"aid", "started"} { // the batch goes on as one, and each print counts in the washing aid
+				ask[bool](s, `(document.querySelector('.batch button[value$=" `+do+`"]').click(), true)`)
+				s.holds("page.box.taps.length === 0")
+			}
+			if n := sheetsIn(t, l.state(), "washing_aid", s.stations()); n != 3 {
+				t.Errorf("washing aid: %d sheets, want 3", n)
+			}
+			if b := l.state().Batches()[0]; b.Wash == nil || ask[int](s, "page.state().batches[0].prints") != 3 {
+				t.Errorf("the batch in the wash: %+v", b)
 			}
 			if by := state.PrintsOf("s1")[1]; by.Of != "who1" {
 				t.Errorf("the second is %q's", by.Of)

@@ -3,6 +3,7 @@ package web
 import (
 	"slices"
 
+	"wetside/book"
 	"wetside/draw"
 	"wetside/sink"
 	"wetside/trade/material"
@@ -51,16 +52,13 @@ func (l *sinkLook) batchesAt(station int) []batchView {
 		if b.Station != station {
 			continue
 		}
-		v := batchView{ID: b.ID, Do: "started", Key: l.say.Label("sink_wash_starts")}
+		v := batchView{ID: b.ID}
+		v.Do, v.Key = l.withBatch(b)
 		n := 0
 		for _, p := range b.Prints {
 			n += p.Said.Sheets + p.Said.Strips + p.Said.Rolls
 		}
-		since := b.Since
-		if b.Wash != nil {
-			since, v.Do, v.Key = b.Wash.Clock, "done", l.say.Label("sink_wash_ends")
-		}
-		v.Says = l.say.SinkLine("since", "Count", l.say.SinkCount("prints", n), "When", l.say.Clock(since))
+		v.Says = l.say.SinkLine("since", "Count", l.say.SinkCount("prints", n), "When", l.say.Clock(b.Since))
 		if !b.Due.IsZero() {
 			left := b.Due.Sub(l.now)
 			v.Left, v.Over = words.Countdown(left), left < 0
@@ -68,6 +66,25 @@ func (l *sinkLook) batchesAt(station int) []batchView {
 		all = append(all, v)
 	}
 	return all
+}
+
+// What is done with a batch, in the value of its key.
+const (
+	batchAid  = "aid" // all its prints go into the washing aid
+	batchWash = string(book.WashStarted)
+	batchDone = string(book.WashDone)
+)
+
+// withBatch is what is done next with a batch, and its key's words.
+func (l *sinkLook) withBatch(b *sink.Batch) (do, key string) {
+	switch {
+	case b.Wash != nil:
+		return batchDone, l.say.Label("sink_wash_ends")
+	case b.Next >= 0 && l.Stations[b.Next].Step == process.WashAid:
+		return batchAid, capital(l.say.SinkInto(process.WashAid, 0, false))
+	default:
+		return batchWash, l.say.Label("sink_wash_starts")
+	}
 }
 
 func (l *sinkLook) wayAt(key string) int {

@@ -174,8 +174,9 @@ export class Drawing {
     const [says, left, key] = box.children;
     put(says, words.line("since", { count: words.count("prints", b.prints), when: words.clock.format(b.since) }));
     put(left, b.due ? countdown(b.due - now) : "");
-    put(key, words.line(b.washed ? "wash_ends" : "wash_starts"));
-    set(key, "value", `${b.id} ${b.washed ? "done" : "started"}`);
+    const aid = !b.washed && words.setup.stations[b.next]?.step === "washing_aid";
+    put(key, aid ? capital(words.setup.stations[b.next].into) : words.line(b.washed ? "wash_ends" : "wash_starts"));
+    set(key, "value", `${b.id} ${aid ? "aid" : b.washed ? "done" : "started"}`);
   }
 
   next(state, words, now) {

@@ -243,24 +243,30 @@ export function first(tags) {
   return best;
 }
 
+// lookAtBatches tells of what waits, lies in the washing aid or is washed: with both, since the last print came in.
 function lookAtBatches(folded, setup, now, place) {
   const out = [];
   for (const b of folded.batches) {
     if (!b.prints.length || b.wash?.ended || now - b.last / 1000 > tooOld) continue;
     const material = b.prints[0].material;
-    const time = washTime(setup, material);
+    const film = material === "film";
+    const stops = batchStops(setup, material);
+    const lie = folded.prints.filter((p) => !p.left).map((p) => p.stays.at(-1)).filter((s) => s?.batch === b.id && s.step === "washing_aid");
+    const aid = lie.reduce((last, s) => (!last || s.since > last.since ? s : last), null);
+    const step = b.wash ? "wash" : aid ? "washing_aid" : "hold";
+    const since = (b.wash ? b.wash.clock : aid ? aid.since : b.since) / 1000;
+    const time = b.wash ? stops.find((s) => setup.stations[s.station].step === "wash")?.time : aid?.time;
+    const after = stops.find((s) => setup.steps[setup.stations[s.station].step] > setup.steps[step]);
     out.push({
-      id: b.id, material, prints: b.prints.reduce((n, p) => n + count(p), 0), since: (b.wash ? b.wash.clock : b.since) / 1000,
-      washed: !!b.wash, station: place(b.wash ? "wash" : "hold", material === "film"), due: b.wash && time ? b.wash.clock / 1000 + time : 0,
+      id: b.id, material, prints: b.prints.reduce((n, p) => n + count(p), 0), since, washed: !!b.wash,
+      station: place(step, film), next: after ? after.station : -1, due: time ? since + time : 0,
     });
   }
   return out;
 }
 
-function washTime(setup, material) {
-  for (const w of setup.ways) {
-    if (w.material !== material) continue;
-    for (const s of w.stops) if (setup.stations[s.station].step === "wash") return s.time;
-  }
-  return 0;
+// batchStops are the stops that a material goes through as a batch: washing aid and wash.
+function batchStops(setup, material) {
+  const way = setup.ways.find((w) => w.material === material);
+  return way ? way.stops.filter((s) => ["washing_aid", "wash"].includes(setup.stations[s.station].step)) : [];
 }

@@ -163,7 +163,7 @@ class Page {
     if (s.bath) at.bath = s.bath;
     if (stop?.time) Object.assign(at, { for: `${stop.time / 1000} s`, ...(stop.drain && { drain: `${stop.drain / 1000} s` }) });
     if (s.step === "hold" || s.step === "wash") {
-      at.batch = state.batches.findLast((b) => b.material === w.material && b.washed === (s.step === "wash"))?.id || uuid();
+      at.batch = state.batches.findLast((b) => b.material === w.material && b.station === station)?.id || uuid();
     }
     return at;
   }
@@ -189,11 +189,21 @@ class Page {
     this.say(["bath.worked", { baths, material: w.material, size: w.size, ...(strip ? { strips: 1 } : { sheets: 1 }) }]);
   }
 
-  // wash starts a batch's wash, or ends it: then its prints leave the sink.
+  // wash goes on with a batch: into the washing aid print by print, so that each counts there; the wash as a whole. When that
+  // is done its prints leave the sink.
   wash(id, step) {
-    const out = step === "done" ? this.folded.prints.filter((p) => !p.left && p.stays.at(-1)?.batch === id).map((p) => ["print.left", { print: p.id }]) : [];
+    const prints = this.folded.prints.filter((p) => !p.left && p.stays.at(-1)?.batch === id);
+    if (step === "aid") {
+      const state = this.state();
+      const b = state.batches.find((b) => b.id === id);
+      if (b && prints.length) this.say(...prints.map((p) => ["print.moved", { print: p.id, ...this.place(state, this.wayOf(b.material), b.next), batch: id }]));
+      return;
+    }
+    const out = step === "done" ? prints.map((p) => ["print.left", { print: p.id }]) : [];
     this.say(...out, ["batch.washed", { batch: id, step }]);
   }
+
+  wayOf(material) { return this.setup.ways.findIndex((w) => w.material === material); }
 
   read(bath) {
     const field = this.root.querySelector(`[name="celsius ${bath}"]`);
@@ -288,7 +298,7 @@ class Page {
       if (now >= t.due) this.once(`${key} due`, () => this.due(this.words.move(t, state.tags), t.station, now - t.due), true);
     }
     for (const b of state.batches) {
-      if (b.due && now >= b.due) this.once(`${b.id} ${b.due}`, () => this.due(this.words.line("wash_ends"), b.station, now - b.due), true);
+      if (b.due && now >= b.due) this.once(`${b.id} ${b.due}`, () => this.due(this.words.line(b.washed ? "wash_ends" : "wash_starts"), b.station, now - b.due), true);
     }
   }
 
