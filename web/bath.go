@@ -96,17 +96,13 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	people, err := v.s.Book.People(r.Context())
-	if err != nil {
-		return nil, err
-	}
-	p := &bathPage{frame: v.frame(r, "baths"), ID: b.ID, Position: v.state.Position(), History: v.history(&b, people)}
-	p.about(v, &b, people)
+	p := &bathPage{frame: v.frame(r, "baths"), ID: b.ID, Position: v.state.Position(), History: v.history(&b)}
+	p.about(v, &b)
 	p.Did = v.written(r, &b, p.History)
 	if o == nil {
 		return p, nil
 	}
-	p.Name, p.Made = capital(v.say.BathCalled(o.Bath)), v.say.Since(o.Bath, nameIn(people, o.Bath.MadeBy))
+	p.Name, p.Made = capital(v.say.BathCalled(o.Bath)), v.say.Since(o.Bath, v.called(o.Bath.MadeBy))
 	p.Title = p.Name
 	p.outlook(v, o)
 	p.learned(v, o, report)
@@ -121,14 +117,14 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 }
 
 // about says what was mixed, of a bath that is gone too.
-func (p *bathPage) about(v *visit, b *book.Bath, people book.People) {
+func (p *bathPage) about(v *visit, b *book.Bath) {
 	product, _ := v.state.Product(b.Mixed.Product)
 	p.Name = capital(v.say.Role(product.Role))
 	if product.Role == process.NoRole {
 		p.Name = v.say.Label("bath")
 	}
 	p.About = joined(product.Name, b.Mixed.Dilution, v.say.Volume(b.Volume))
-	p.Made = v.say.Tell("bath_made", "When", v.say.DateTime(b.MixedAt), "By", nameIn(people, b.By))
+	p.Made = v.say.Tell("bath_made", "When", v.say.DateTime(b.MixedAt), "By", v.called(b.By))
 	p.Title = p.Name
 	if b.Gone == nil {
 		return
@@ -195,14 +191,6 @@ func (v *visit) whenOut(o *ahead.Outlook) []words.Phrase {
 		out = append(out, v.say.Tell("out_fixer"))
 	}
 	return out
-}
-
-// nameIn is a person's name; empty where nobody is said.
-func nameIn(people book.People, id string) string {
-	if id == "" {
-		return ""
-	}
-	return people.Name(id)
 }
 
 // joined sets what is said between commas.

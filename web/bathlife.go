@@ -16,7 +16,7 @@ type happened struct {
 }
 
 // history is what happened to a bath, the latest first.
-func (v *visit) history(b *book.Bath, people book.People) []happened {
+func (v *visit) history(b *book.Bath) []happened {
 	var out []happened
 	for _, e := range slices.Backward(b.Events) {
 		text := v.deed(b, e.Did)
@@ -24,12 +24,12 @@ func (v *visit) history(b *book.Bath, people book.People) []happened {
 			continue
 		}
 		out = append(out, happened{
-			Entry: e.Entry, When: v.say.DateTime(e.At), Who: nameIn(people, e.By), Undo: "/undo/" + e.Entry, Back: bathPath(b.ID), Text: text,
+			Entry: e.Entry, When: v.say.DateTime(e.At), Who: v.called(e.By), Undo: "/undo/" + e.Entry, Back: bathPath(b.ID), Text: text,
 		})
 	}
 	made := v.say.Tell("did_mixed", "What", joined(b.Mixed.Dilution, v.say.Volume(b.Volume)))
 	return append(out, happened{
-		Entry: b.Entry, When: v.say.DateTime(b.MixedAt), Who: nameIn(people, b.By), Undo: "/undo/" + b.Entry, Back: "/baths", Text: made,
+		Entry: b.Entry, When: v.say.DateTime(b.MixedAt), Who: v.called(b.By), Undo: "/undo/" + b.Entry, Back: "/baths", Text: made,
 	})
 }
 

@@ -57,7 +57,7 @@ func (s *server) baths(r *http.Request, v *visit) error {
 		p.Tally, p.Count = v.tally(r, &report.Baths[i], &sc), bathPath(report.Baths[i].Bath.ID)+"/worked"
 	}
 	if b, there := v.state.Bath(r.FormValue("bath")); there {
-		p.Did = v.written(r, &b, v.history(&b, v.people))
+		p.Did = v.written(r, &b, v.history(&b))
 	}
 	if p.Lacks, err = v.notHere(r.Context()); err != nil {
 		return err

@@ -82,9 +82,8 @@ func (v *visit) called(id string) string {
 	if name == "" {
 		return v.say.Label("somebody")
 	}
-	evening, _ := v.state.Running()
 	nth := 1
-	for _, j := range evening.Joined {
+	for _, j := range v.joined() {
 		if j.Person == id {
 			break
 		}

@@ -295,6 +295,22 @@ func TestForty(t *testing.T) {
 	}
 }
 
+// A bath's page tells two of one name apart as the wall does.
+func TestWhoCountedAtTheBath(t *testing.T) {
+	h := withExample(t)
+	fixer := h.mixAll()["Fixer 1"]
+	at := h.share()
+	for range 2 {
+		h.joined(at, "Perpetua").do(http.MethodPost, fixer+"/worked", url.Values{"load": {"2 8x10 in RC paper"}})
+	}
+	page := h.get(fixer).Text
+	for _, who := range []string{", Perpetua</span>", ", Perpetua 2</span>"} {
+		if strings.Count(page, who) != 1 {
+			t.Errorf("%q stands there %d times, want once", who, strings.Count(page, who))
+		}
+	}
+}
+
 // An erased name is somebody everywhere, and in no file any more.
 func TestErasedNames(t *testing.T) {
 	h := withExample(t)

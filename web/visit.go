@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"net/http"
+	"sync"
 	"time"
 
 	"wetside/book"
@@ -28,6 +29,7 @@ type visit struct {
 	// people are names, which can be erased; guest is who joined with this device, zero for a device of the room.
 	people book.People
 	guest  Guest
+	joined func() []book.Joining // who came in tonight, in order
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -64,6 +66,10 @@ func (v *visit) open(ctx context.Context) error {
 	if v.state, err = v.s.Book.State(ctx); err != nil {
 		return err
 	}
+	v.joined = sync.OnceValue(func() []book.Joining {
+		evening, _ := v.state.Running()
+		return evening.Joined
+	})
 	if v.people, err = v.s.Book.People(ctx); err != nil {
 		return err
 	}
