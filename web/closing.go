@@ -8,17 +8,8 @@ import (
 
 	"wetside/book"
 	"wetside/sink"
-	"wetside/trade/material"
 	"wetside/words"
 )
-
-// materialOf is what a station's name goes by: film has names of its own.
-func materialOf(s *sink.Station) material.Material {
-	if s.Film {
-		return material.Film
-	}
-	return material.RC
-}
 
 // openEvening says that the work begins, or that others may join what has begun.
 func (s *server) openEvening(r *http.Request, v *visit) error {
@@ -57,11 +48,11 @@ type closePage struct {
 func (s *server) askClose(r *http.Request, v *visit) error { return v.askToClose(r, http.StatusOK) }
 
 func (v *visit) askToClose(r *http.Request, status int) error {
-	l, err := v.lookAround(r)
+	l, err := v.lookAtSink(r)
 	if err != nil {
 		return err
 	}
-	if l.Sink.Evening.ID == "" {
+	if l.Evening.ID == "" {
 		return v.to(r, "/handover")
 	}
 	p := closePage{frame: v.frame(r, "handover"), Position: v.state.Position()}
@@ -93,11 +84,11 @@ func (s *server) closeEvening(r *http.Request, v *visit) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	l, err := v.lookAround(r)
+	l, err := v.lookAtSink(r)
 	if err != nil {
 		return err
 	}
-	if l.Sink.Evening.ID == "" {
+	if l.Evening.ID == "" {
 		return v.to(r, "/handover")
 	}
 	if position(r) == nil {
@@ -111,7 +102,7 @@ func (s *server) closeEvening(r *http.Request, v *visit) error {
 	}
 	a := v.author(r)
 	var entries []book.Entry
-	for _, b := range append(bodies, &book.EveningClosed{Session: l.Sink.Evening.ID}) {
+	for _, b := range append(bodies, &book.EveningClosed{Session: l.Evening.ID}) {
 		e, err := a.Write(b)
 		if err != nil {
 			return err

@@ -9,6 +9,7 @@ import (
 
 	"wetside/ahead"
 	"wetside/book"
+	"wetside/sink"
 	"wetside/words"
 )
 
@@ -132,7 +133,7 @@ func (v *visit) odd(l *roomLook) (all []words.Phrase) {
 }
 
 func (v *visit) whose(p *book.Print) string {
-	if name := v.called(ownerOf(p)); name != "" {
+	if name := v.called(sink.Owner(p)); name != "" {
 		return name
 	}
 	return v.say.Label("a_print")

@@ -3,13 +3,13 @@ package web
 import (
 	"net"
 	"net/http"
-	"slices"
 	"strconv"
 
 	"wetside/book"
 	"wetside/draw"
 	"wetside/draw/scene"
 	"wetside/sink"
+	"wetside/trade/material"
 	"wetside/words"
 )
 
@@ -64,66 +64,28 @@ func (s *server) wall(r *http.Request, v *visit) error {
 	return v.show(http.StatusOK, "wall", &p)
 }
 
-// printing tells whose prints are where, in the order in which each began.
+// printing tells whose prints are where.
 func (v *visit) printing(s *sink.Sink) []printing {
-	var all []printing
-	var of []string
-	var where [][]string
-	put := func(person, place string) {
-		i := slices.Index(of, person)
-		if i < 0 {
-			i, of, where = len(of), append(of, person), append(where, nil)
-		}
-		where[i] = append(where[i], place)
-	}
-	for i := range s.Tags {
-		p := &s.Tags[i].Print
-		put(ownerOf(p), v.placeOf(s, p.Now()))
-	}
-	for _, p := range v.state.Prints() {
-		if now := p.Now(); now.Batch != "" && slices.ContainsFunc(s.Batches, func(b sink.Batch) bool { return b.ID == now.Batch }) {
-			put(ownerOf(&p), v.placeOf(s, now))
-		}
-	}
-	for i, id := range of {
-		one := printing{Who: v.called(id)}
-		if id == "" && len(of) > 1 {
+	shares := s.Shares(v.state)
+	all := make([]printing, 0, len(shares))
+	for _, share := range shares {
+		one := printing{Who: v.called(share.Person)}
+		if share.Person == "" && len(shares) > 1 {
 			one.Who = v.say.Label("somebody")
 		}
-		slices.Sort(where[i])
-		for len(where[i]) > 0 {
-			n := 1
-			for n < len(where[i]) && where[i][n] == where[i][0] {
-				n++
+		for _, p := range share.Places {
+			m, times := material.RC, ""
+			if p.Film {
+				m = material.Film // some of its baths have names of their own
 			}
-			times := ""
-			if n > 1 {
-				times = strconv.Itoa(n)
+			if p.Prints > 1 {
+				times = strconv.Itoa(p.Prints)
 			}
-			one.Where = append(one.Where, v.say.Tell("wall_in", "Where", where[i][0], "N", times))
-			where[i] = where[i][n:]
+			one.Where = append(one.Where, v.say.Tell("wall_in", "Where", v.say.BathName(p.Step, m), "N", times))
 		}
 		all = append(all, one)
 	}
 	return all
-}
-
-// ownerOf is whose a print is: whom it was told for, else whoever put it in.
-func ownerOf(p *book.Print) string {
-	if p.Of == "" && len(p.Stays) > 0 {
-		return p.Stays[0].Said.By
-	}
-	return p.Of
-}
-
-// placeOf names where a print lies.
-func (v *visit) placeOf(s *sink.Sink, stay *book.Stay) string {
-	for i := range s.Stations {
-		if st := &s.Stations[i]; st.Step == stay.Step {
-			return v.say.BathName(st.Step, materialOf(st))
-		}
-	}
-	return v.say.StepName(stay.Step)
 }
 
 // invitation is how the evening is joined; nil where it is not shared.
