@@ -17,8 +17,37 @@ type unfit struct {
 // of whoever notes it down 2 in 100 are called so wrongly at the most.
 const leastFit = 0.005
 
-// fitDraws is how many rooms say what a strip should have read.
-const fitDraws = 500
+// fitDraws is how many rooms say what a strip should have read. They learn on from strip to strip and are drawn anew where
+// fewer than fitApart of those that were drawn last still differ.
+const (
+	fitDraws = 500
+	fitApart = 0.5
+)
+
+// foregone is what went before a strip, with rooms that lived it up to the strip before.
+type foregone struct {
+	bath.Past
+	rooms *bath.Rooms
+	lived int     // steps that the rooms lived
+	drawn float64 // how many of them differed when they were drawn
+}
+
+// now returns the rooms after all that went before.
+func (f *foregone) now(seed uint64) (rooms *bath.Rooms, err error) {
+	if f.rooms != nil {
+		if rooms, err = f.rooms.Learn(f.Steps[f.lived:]...); err != nil {
+			return nil, err
+		}
+	}
+	if rooms == nil || rooms.Effective < fitApart*f.drawn {
+		if rooms, err = f.Draw(fitDraws, seed); err != nil {
+			return nil, err
+		}
+		f.drawn = rooms.Effective
+	}
+	f.rooms, f.lived = rooms, len(f.Steps)
+	return rooms, nil
+}
 
 // fit holds every silver strip against the rooms as they were before it was read. A strip that does not fit teaches nothing
 // of what the next one should read, so that the same reading again is not taken for a matter of course.
@@ -27,7 +56,7 @@ func (l *looker) fit() error {
 	if l.scene.aside || !slices.ContainsFunc(l.past.Steps, isStrip) {
 		return nil
 	}
-	before := l.past
+	before := foregone{Past: l.past}
 	before.Steps = nil
 	for _, s := range l.past.Steps {
 		if seen, read, is := stripOf(s); is {
@@ -58,8 +87,8 @@ func stripOf(s bath.Step) (seen bath.Seen, read bath.StripRead, is bool) {
 }
 
 // fits reports whether a strip reads what it may after what went before, and keeps count where it does not.
-func (l *looker) fits(before *bath.Past, index int, read bath.StripRead) (bool, error) {
-	rooms, err := before.Draw(fitDraws, l.scene.Seed)
+func (l *looker) fits(before *foregone, index int, read bath.StripRead) (bool, error) {
+	rooms, err := before.now(l.scene.Seed)
 	if err != nil {
 		return false, err
 	}

@@ -64,3 +64,26 @@ func TestStripThatDoesNotFit(t *testing.T) {
 		})
 	}
 }
+
+// A strip after every five sheets, each on the step that the count makes likeliest (0.034 g/L a sheet), teaches the rooms and
+// nothing else; one that is far over comes out against all of them.
+func TestManyStripsThatFit(t *testing.T) {
+	t.Parallel()
+	b := newBench(t, 500)
+	way := b.usual("1+4", 1, process.OneBath)
+	b.ask(material.RC, process.WorkPrint, process.OneBath, way...)
+	read := func(from, to float64) ahead.Outlook {
+		test(b, way[2], book.TestResult{Test: book.SilverStrip, From: from, To: to})
+		return b.of(way[2])
+	}
+	for i, from := range []float64{0, 0, 0.5, 0.5, 1, 1, 1} {
+		b.work(material.RC, 5, way...)
+		to := from + 0.5
+		if o := read(from, to); has(o, ahead.StripHigh) || has(o, ahead.StripLow) {
+			t.Fatalf("%g to %g after %d sheets does not fit: %+v", from, to, 5*(i+1), o.More)
+		}
+	}
+	if o := read(3, math.Inf(1)); !has(o, ahead.StripHigh) {
+		t.Errorf("3 and more after 35 sheets fits: %+v", o.More)
+	}
+}

@@ -75,23 +75,42 @@ func (r *Rooms) follow(ask *Ask, one passing, state []Contents, points []int, at
 // After lets the rooms live on: the past with further steps, in the same possible rooms. What is Seen in them is not
 // weighed. The error is an *Error.
 func (r *Rooms) After(steps ...Step) (*Rooms, error) {
+	after, _, err := r.liveOn(steps)
+	return after, err
+}
+
+// Learn lets the rooms live on and keeps them by how likely they make what is Seen in the steps. No room is drawn anew, so
+// they grow alike: Effective says how many still differ, and where that is few Past.Draw does better. The error is an *Error.
+func (r *Rooms) Learn(steps ...Step) (*Rooms, error) {
+	after, likely, err := r.liveOn(steps)
+	if err != nil {
+		return nil, err
+	}
+	effective := weigh(likely)
+	kept := after.keep(r.Len(), likely)
+	kept.Effective, kept.Tried = r.Effective*effective/float64(r.Len()), r.Tried
+	return kept, nil
+}
+
+// liveOn returns the rooms after further steps, with the logarithms of how likely each makes what is Seen in them.
+func (r *Rooms) liveOn(steps []Step) (*Rooms, []float64, error) {
 	next := &Past{Baths: r.past.Baths, Steps: steps, Prior: r.past.Prior}
 	if err := next.check(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	after := &Rooms{
 		past: r.past, baths: r.baths, rooms: r.rooms, state: make([]Contents, len(r.rooms)*r.baths), apart: r.baths,
 		Effective: r.Effective, Tried: r.Tried,
 	}
-	lived := next.laidOut()
+	lived, likely := next.laidOut(), make([]float64, len(r.rooms))
 	spread(len(r.rooms), func() func(int) {
 		var f stream
 		return func(i int) {
 			copy(after.held(i), r.held(i))
-			lived.live(&f, &after.rooms[i], after.held(i))
+			likely[i] = lived.live(&f, &after.rooms[i], after.held(i))
 		}
 	})
-	return after, nil
+	return after, likely, nil
 }
 
 // TopUp returns how many litres the first bath of a path lacks to what was made up after so many sheets more: every dry

@@ -80,6 +80,52 @@ func TestTail(t *testing.T) {
 	}
 }
 
+// Strip after strip in one fixer, each held against rooms that learned of those before it, no more are said not to fit than of
+// first strips, and what the rooms hold is what rooms drawn anew hold: to within a tenth of a strip's own error.
+func TestTailOfManyStrips(t *testing.T) {
+	t.Parallel()
+	const strips = 10
+	n := max(*synthetic/4, 1)
+	r := rand.New(rand.NewPCG(32, 0))
+	odd, apart := 0, 0.0
+	for range n {
+		prior := bath.DefaultPrior()
+		past := bath.Past{Prior: prior, Baths: []bath.Bath{bath.NewDeveloper(2), bath.NewFixer(2, bath.FilmStrength().Value)}}
+		told := past
+		told.Prior = sure(prior, invent(&prior, r))
+		rooms, err := past.Draw(500, 3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var last []bath.Step
+		for range strips {
+			worked := bath.Worked{Sheet: bath.Sheet{Of: material.RC, Area: area8x10}, Sheets: 8, Through: []int{0, 1}}
+			told.Steps = append(told.Steps, worked)
+			if rooms, err = rooms.Learn(append(last, worked)...); err != nil {
+				t.Fatal(err)
+			}
+			past.Steps = append(append(past.Steps, last...), worked)
+			last = nil
+			read := stripIn(t, &told, r)
+			if chance, _ := rooms.Tail(1, read); chance < unfit {
+				odd++
+				continue
+			}
+			last = []bath.Step{bath.Seen{Bath: 1, Test: read}}
+		}
+		anew, err := past.Draw(4000, 3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		apart += math.Abs(math.Log(rooms.Now(1, bath.Silver).P50/anew.Now(1, bath.Silver).P50)) / float64(n)
+	}
+	share := float64(odd) / float64(n*strips)
+	t.Logf("%.1f %% of %d strips are said not to fit; silver %.1f %% off that of rooms drawn anew", 100*share, n*strips, 100*apart)
+	if share > 0.02 || apart > 0.02 {
+		t.Errorf("%.1f %% of strips, silver %.1f %% off; want 2 at most of either", 100*share, 100*apart)
+	}
+}
+
 // A strip with nothing on it fits a fresh fixer, and one that shows its last step does not; a spent fixer has it the other
 // way round.
 func TestTailEdges(t *testing.T) {
