@@ -5,7 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
-	"io"
 	"log/slog"
 	"net"
 	"net/http"
@@ -20,9 +19,7 @@ import (
 	"time"
 
 	"wetside/book"
-	"wetside/darkroom"
 	"wetside/internal/webbook"
-	"wetside/plan"
 	"wetside/web"
 )
 
@@ -234,10 +231,9 @@ func TestLiveMissesNothing(t *testing.T) {
 			Body: `{"baths":["dev1"],"material":"RC paper","size":"8x10 in","sheets":1}`,
 		}
 	}
-	pages, err := web.New(web.Config{
-		Book: m, Now: evening, NewID: h.book.NewID, Log: slog.New(slog.DiscardHandler),
-		Sheet: func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
-	})
+	c := h.book.Config(slog.New(slog.DiscardHandler))
+	c.Book = m
+	pages, err := web.New(c)
 	if err != nil {
 		t.Fatal(err)
 	}

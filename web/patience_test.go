@@ -2,7 +2,6 @@ package web_test
 
 import (
 	"context"
-	"io"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -12,9 +11,7 @@ import (
 	"time"
 
 	"wetside/book"
-	"wetside/darkroom"
 	"wetside/internal/webbook"
-	"wetside/plan"
 	"wetside/web"
 )
 
@@ -34,11 +31,9 @@ func TestPatience(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = b.Store.Close() })
-	pages, err := web.New(web.Config{
-		Book: slowBook{b}, Now: ticking(), NewID: b.NewID, Log: slog.New(slog.DiscardHandler), Patience: 10 * time.Millisecond,
-		Sheet:   func(io.Writer, plan.Plan, darkroom.File) error { return nil },
-		Example: func(time.Time) []byte { return nil },
-	})
+	c := b.Config(slog.New(slog.DiscardHandler))
+	c.Book, c.Patience = slowBook{b}, 10*time.Millisecond
+	pages, err := web.New(c)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,7 +11,6 @@ import (
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/internal/clibook"
-	"wetside/plan"
 	"wetside/sheet"
 	"wetside/words"
 )
@@ -36,14 +35,6 @@ func (h house) openBook(ctx context.Context, dir string) (cli.Book, error) {
 func (h house) voice(f darkroom.File) (*words.Voice, error) {
 	return words.New(f.Darkroom.Language, f.Darkroom.Units, f.Darkroom.Ounce,
 		words.Zone(h.now().Location()), words.Currency(f.Darkroom.Currency))
-}
-
-func (h house) sheet(w io.Writer, p plan.Plan, f darkroom.File) error {
-	v, err := h.voice(f)
-	if err != nil {
-		return err
-	}
-	return sheet.Mix(w, v, p, f)
 }
 
 func (h house) baths(w io.Writer, r ahead.Report, f darkroom.File) error {

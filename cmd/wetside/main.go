@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"wetside/cli"
+	"wetside/internal/webbook"
 )
 
 // version is set when the binary is built.
@@ -27,7 +28,7 @@ func run() int {
 	debug.SetGCPercent(50) // a small board has little memory, and this program little garbage
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
-		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: h.sheet,
+		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: webbook.Sheet(h.now),
 		Baths: h.baths, Tapes: h.tapes,
 	})
 }

@@ -14,8 +14,6 @@ import (
 	"github.com/google/uuid"
 
 	"wetside/cli"
-	"wetside/darkroom"
-	"wetside/darkroom/example"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
 	"wetside/internal/steady"
@@ -48,13 +46,13 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	if c.Example {
-		if err := h.loadExample(ctx, pagesBook); err != nil {
+		if err := pagesBook.LoadExample(ctx); err != nil {
 			return err
 		}
 	}
-	pages, err := web.New(web.Config{
-		Book: pagesBook, Now: h.now, NewID: uuid.NewString, Log: log, Sheet: h.sheet, Example: example.YAML, Parts: c.Parts, Stop: ctx, Words: messages,
-	})
+	config := pagesBook.Config(log)
+	config.Parts, config.Stop, config.Words = c.Parts, ctx, messages
+	pages, err := web.New(config)
 	if err != nil {
 		return err
 	}
@@ -113,17 +111,4 @@ func answer(ctx context.Context, s *http.Server, l net.Listener) error {
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), stopWithin)
 	defer cancel()
 	return s.Shutdown(ctx)
-}
-
-// loadExample puts the example darkroom into a book that is still empty.
-func (h house) loadExample(ctx context.Context, b webbook.Book) error {
-	s, err := b.State(ctx)
-	if err != nil || s.Position() > 0 {
-		return err
-	}
-	f, err := darkroom.Read(example.YAML(h.now()))
-	if err != nil {
-		return err
-	}
-	return b.Keep(ctx, f, web.Keeping{})
 }

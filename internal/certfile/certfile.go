@@ -1,4 +1,3 @@
-// Package certfile serves a certificate from two files and takes up a renewed one without a restart.
 package certfile
 
 import (

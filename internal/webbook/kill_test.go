@@ -20,9 +20,7 @@ import (
 	"time"
 
 	"wetside/book"
-	"wetside/darkroom"
 	"wetside/internal/webbook"
-	"wetside/plan"
 	"wetside/web"
 )
 
@@ -52,10 +50,9 @@ func killable(path string, dies bool) error {
 		return err
 	}
 	defer func() { _ = b.Store.Close() }()
-	pages, err := web.New(web.Config{
-		Book: dying{b, dies}, Now: still, NewID: b.NewID, Log: slog.New(slog.DiscardHandler),
-		Sheet: func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
-	})
+	c := b.Config(slog.New(slog.DiscardHandler))
+	c.Book = dying{b, dies}
+	pages, err := web.New(c)
 	if err != nil {
 		return err
 	}

@@ -33,22 +33,36 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 	if err := s.Create(ctx, b.Room); err != nil {
 		return b, nil, err
 	}
-	pages, err := web.New(web.Config{
-		Book: b, Now: now, NewID: b.NewID, Log: log, Example: example.YAML, Parts: true, Stop: ctx,
-		Sheet: func(w io.Writer, p plan.Plan, f darkroom.File) error {
-			d := f.Darkroom
-			v, err := words.New(d.Language, d.Units, d.Ounce, words.Zone(now().Location()), words.Currency(d.Currency))
-			if err != nil {
-				return err
-			}
-			return sheet.Mix(w, v, p, f)
-		},
-	})
+	c := b.Config(log)
+	c.Parts, c.Stop = true, ctx
+	pages, err := web.New(c)
 	return b, pages, err
 }
 
-// LoadExample writes the example darkroom of today into a book.
+// Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
+// besides is for the caller to change.
+func (b Book) Config(log *slog.Logger) web.Config {
+	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Sheet: Sheet(b.Now), Example: example.YAML}
+}
+
+// Sheet returns what draws the mix sheet in a room's language, for the zone of a clock.
+func Sheet(now func() time.Time) func(io.Writer, plan.Plan, darkroom.File) error {
+	return func(w io.Writer, p plan.Plan, f darkroom.File) error {
+		d := f.Darkroom
+		v, err := words.New(d.Language, d.Units, d.Ounce, words.Zone(now().Location()), words.Currency(d.Currency))
+		if err != nil {
+			return err
+		}
+		return sheet.Mix(w, v, p, f)
+	}
+}
+
+// LoadExample writes the example darkroom of today into a book that is still empty.
 func (b Book) LoadExample(ctx context.Context) error {
+	at, err := b.Position(ctx)
+	if err != nil || at > 0 {
+		return err
+	}
 	f, err := example.File(b.Now())
 	if err != nil {
 		return err

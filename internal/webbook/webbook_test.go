@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"wetside/book"
 	"wetside/internal/webbook"
 )
 
@@ -40,5 +41,28 @@ func TestOpen(t *testing.T) {
 	}
 	if err := b.CanTakeBack(t.Context(), "nothing"); err == nil {
 		t.Error("what is not there can be taken back")
+	}
+}
+
+// The example is put into an empty book alone: one that somebody has begun stays theirs.
+func TestExampleIsForAnEmptyBook(t *testing.T) {
+	b, _, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), time.Now, slog.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = b.Store.Close() }()
+	a := &book.Author{Device: "d", Now: b.Now(), NewID: b.NewID}
+	e, err := a.Write(&book.EveningOpened{Session: "s1"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Append(t.Context(), []book.Entry{e}, nil); err != nil {
+		t.Fatal(err)
+	}
+	if err := b.LoadExample(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	if at, err := b.Position(t.Context()); err != nil || at != 1 {
+		t.Errorf("the book stands at %d, %v; want the one entry that it had", at, err)
 	}
 }
