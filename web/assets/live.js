@@ -8,9 +8,9 @@ const poll = 10000; // how often one asks where no stream can be had
 
 export class Live {
   // position returns up to where the book is known here; news is called with a message of the stream, again when all is to be
-  // fetched anew, state when the line is up or down.
+  // fetched anew, state when the line is up or down, the first time, too: null is not known yet.
   constructor(kinds, { position, news, again, state }) {
-    Object.assign(this, { kinds, position, news, again, state, id: Math.random(), leads: false, heard: 0, fails: 0, up: false });
+    Object.assign(this, { kinds, position, news, again, state, id: Math.random(), leads: false, heard: 0, fails: 0, up: null });
   }
 
   start() {
@@ -51,7 +51,7 @@ export class Live {
       if (this.leads && m.leads > this.id) this.yield();
       if (!this.leads) {
         this.heard = Date.now();
-        this.show(m.up);
+        if (m.up !== null) this.show(m.up);
       }
     }
     if (m.news && !this.leads) this.news(m.news);

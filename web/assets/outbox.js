@@ -59,7 +59,7 @@ export class Outbox {
   async keep(taps) {
     if (!this.db) return;
     try {
-      const tx = this.db.transaction("taps", "readwrite");
+      const tx = this.db.transaction("taps", "readwrite", { durability: "strict" }); // on the disk, not on its way there
       for (const t of taps) tx.objectStore("taps").put(t);
       tx.commit?.(); // at once: a page that is closed in this moment must not take the tap with it
       await done(tx);
