@@ -8,6 +8,7 @@ require (
 	github.com/agext/levenshtein v1.2.3
 	github.com/alecthomas/kong v1.17.0
 	github.com/alecthomas/mango-kong v0.1.0
+	github.com/boombuler/barcode v1.1.0
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
 	github.com/go-fonts/liberation v0.3.3
@@ -17,7 +18,6 @@ require (
 	github.com/jotaen/kong-completion v0.0.4
 	github.com/muesli/roff v0.1.0
 	github.com/nicksnyder/go-i18n/v2 v2.7.0
-	github.com/piglig/go-qr v1.1.0
 	github.com/posener/complete v1.2.3
 	github.com/pressly/goose/v3 v3.29.0
 	github.com/rogpeppe/go-internal v1.16.0

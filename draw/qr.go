@@ -2,8 +2,10 @@ package draw
 
 import (
 	"errors"
+	"image/color"
 
-	qr "github.com/piglig/go-qr"
+	"github.com/boombuler/barcode"
+	"github.com/boombuler/barcode/qr"
 
 	"wetside/draw/scene"
 )
@@ -24,7 +26,7 @@ const quiet = 4
 // Scene draws the code, dark on light in every form: not every camera reads the other way round. On the red page light is
 // red. The error is ErrTooLong.
 func (q QR) Scene(f scene.Form) (scene.Scene, error) {
-	code, err := qr.EncodeBinary([]byte(q.Text), qr.Medium) // the smallest that holds it, at a better level where that holds it too
+	code, err := qr.Encode(q.Text, qr.M, qr.Unicode) // bytes as they are, in the smallest that holds them
 	if err != nil {
 		return scene.Scene{}, errors.Join(ErrTooLong, err)
 	}
@@ -32,7 +34,7 @@ func (q QR) Scene(f scene.Form) (scene.Scene, error) {
 	if q.Size == Wall {
 		module = 8
 	}
-	side := float64(code.Size()+2*quiet) * module
+	side := float64(code.Bounds().Dx()+2*quiet) * module
 	s := scene.Scene{Width: side, Height: side, Label: q.Say}
 	light, dark := scene.Role("own-white"), scene.Role("own-black")
 	if f == scene.Red {
@@ -43,18 +45,19 @@ func (q QR) Scene(f scene.Form) (scene.Scene, error) {
 }
 
 // runs outlines the dark modules, each row's neighbours as one.
-func runs(c *qr.QrCode, module float64) []scene.Seg {
+func runs(c barcode.Barcode, module float64) []scene.Seg {
 	var segs []scene.Seg
 	at := func(x, y int) scene.Point {
 		return scene.Point{X: float64(x+quiet) * module, Y: float64(y+quiet) * module}
 	}
-	for y := range c.Size() {
-		for x := 0; x < c.Size(); x++ {
-			if !c.Module(x, y) {
+	size, dark := c.Bounds().Dx(), color.Color(color.Black)
+	for y := range size {
+		for x := 0; x < size; x++ {
+			if c.At(x, y) != dark {
 				continue
 			}
 			from := x
-			for x+1 < c.Size() && c.Module(x+1, y) {
+			for x+1 < size && c.At(x+1, y) == dark {
 				x++
 			}
 			segs = append(segs,
