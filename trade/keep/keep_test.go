@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 	"time"
+	_ "time/tzdata" // the clocks of London, wherever this runs
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -168,7 +169,7 @@ func TestMonthsEnd(t *testing.T) {
 func TestClocks(t *testing.T) {
 	london, err := time.LoadLocation("Europe/London")
 	if err != nil {
-		t.Skip("no time zones here")
+		t.Fatal(err)
 	}
 	spring := time.Date(2027, 3, 27, 18, 30, 0, 0, london) // the night after it has one hour less
 	k := keep.Kept{Product: worked(process.Developer), State: keep.Tray, Since: keep.Moment{Time: spring}}
