@@ -21,6 +21,7 @@ type sinkPage struct {
 	Starts  []startView
 	Counts  []tap // without a timer
 	More    []tap // the same for other ways
+	Sizes   []sizesView
 	People  []pick
 	Undo    string // the entry that can be taken back
 	Nothing bool   // nothing is to be made tonight
@@ -55,6 +56,12 @@ type tagView struct {
 type batchView struct {
 	ID, Says, Left, Do, Key string
 	Over                    bool
+}
+
+// sizesView are the sizes of a material that nobody said would be made tonight.
+type sizesView struct {
+	Material string
+	Taps     []tap
 }
 
 type startView struct{ Key, Text, Small, Strip string }
@@ -113,6 +120,7 @@ func (l *sinkLook) page(r *http.Request) *sinkPage {
 	if len(p.Counts) > 2 {
 		p.Counts, p.More = p.Counts[:2], p.Counts[2:]
 	}
+	p.Sizes = l.sizes()
 	p.People = l.whose(l.person(r))
 	p.Reads, p.Times = l.reads(), l.times()
 	for i := range l.Stray {

@@ -119,7 +119,7 @@ func (l *sinkLook) said(form url.Values) ([]book.Body, error) {
 	case form.Has("start"):
 		return l.start(first, second == "strip", form.Get("of"))
 	case form.Has("count"):
-		return l.count(first, second == "strip")
+		return l.count(first, second)
 	case form.Has("wash"):
 		return l.washed(first, second), nil
 	case form.Has("read"):
@@ -221,14 +221,18 @@ func (l *sinkLook) start(key string, strip bool, of string) ([]book.Body, error)
 }
 
 // count says that a sheet or a strip went through all baths of a way.
-func (l *sinkLook) count(key string, strip bool) ([]book.Body, error) {
+func (l *sinkLook) count(key, what string) ([]book.Body, error) {
 	i := l.wayAt(key)
 	if i < 0 {
 		return nil, errNoKey
 	}
 	w := &l.Ways[i]
 	p := book.Prints{Material: w.Material.String(), Size: w.Size.String(), Sheets: 1}
-	if strip {
+	what, size, other := strings.Cut(what, " ")
+	if other {
+		p.Size = size
+	}
+	if what == "strip" {
 		p.Sheets, p.Strips = 0, 1
 	}
 	return []book.Body{&book.Worked{Baths: l.baths(w), Prints: p}}, nil

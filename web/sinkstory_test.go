@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"math"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -219,6 +220,28 @@ func TestDeviceFull(t *testing.T) {
 	mend()
 	ask[bool](s, "(page.box.soon(0), true)")
 	s.holds("page.box.taps.length === 0")
+}
+
+// A sheet of a size that nobody said would be made is one touch, too, and the same without scripts.
+func TestOtherSizeAtTheSink(t *testing.T) {
+	t.Parallel()
+	l := running(t)
+	s := openSink(t, l.URL, browsertest.Phone())
+	s.press("count", "RC-paper-8x10-in sheet 24x30 cm")
+	s.holds("page.box.taps.length === 0")
+	l.press("count", "RC-paper-8x10-in sheet 24x30 cm")
+	worked := 0
+	for _, b := range l.state().Baths() {
+		for _, total := range b.Totals {
+			worked++
+			if total.Counted.Sheets != 2 || math.Abs(float64(total.Counted.Area)-2*0.24*0.30) > 1e-9 {
+				t.Errorf("%s: %+v, want two sheets of 24 × 30 cm", b.ID, total)
+			}
+		}
+	}
+	if worked < 3 {
+		t.Errorf("%d baths had a sheet, want those of the way", worked)
+	}
 }
 
 // By the keyboard alone: to the key that starts a print, and on.

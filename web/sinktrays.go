@@ -141,6 +141,27 @@ func (l *sinkLook) counts() []tap {
 	return all
 }
 
+// sizes are the keys that count one sheet of any other usual size, for each material of the evening.
+func (l *sinkLook) sizes() []sizesView {
+	var all []sizesView
+	var seen []material.Material
+	for i := range l.Ways {
+		w := &l.Ways[i]
+		if w.Material == material.Film || slices.Contains(seen, w.Material) || len(l.baths(w)) == 0 {
+			continue
+		}
+		seen = append(seen, w.Material)
+		v := sizesView{Material: l.say.Material(w.Material)}
+		for _, size := range material.Usual() {
+			if !slices.ContainsFunc(l.Ways, func(o sink.Way) bool { return o.Material == w.Material && o.Size == size }) {
+				v.Taps = append(v.Taps, tap{Text: l.say.Size(size), Value: w.Key + " sheet " + size.String()})
+			}
+		}
+		all = append(all, v)
+	}
+	return all
+}
+
 // baths are the baths of a way that the book knows, in order, but what it lies in to wait.
 func (l *sinkLook) baths(w *sink.Way) []string {
 	var ids []string

@@ -132,12 +132,12 @@ class Page {
 
   // act does what a key says.
   act(key) {
-    const [one, two] = key.value.split(" ");
+    const [one, two, ...size] = key.value.split(" ");
     switch (key.name) {
       case "on": return this.moveOn(one, two);
       case "abandon": return this.say(["print.left", { print: one, abandoned: true }]);
       case "start": return this.begin(one, two === "strip");
-      case "count": return this.count(one, two === "strip");
+      case "count": return this.count(one, two === "strip", size.join(" "));
       case "wash": return this.wash(one, two);
       case "read": return this.read(one);
       case "undo": return this.undo();
@@ -182,11 +182,11 @@ class Page {
 
   whose() { return this.root.querySelector("input[name=of]:checked")?.value || ""; }
 
-  count(key, strip) {
+  count(key, strip, size) {
     const w = this.setup.ways.find((w) => w.key === key);
     const stations = w.stops.map((s) => this.setup.stations[s.station]).filter((s) => s.bath && s.step !== "hold");
     const baths = [...new Set(stations.map((s) => s.bath))];
-    this.say(["bath.worked", { baths, material: w.material, size: w.size, ...(strip ? { strips: 1 } : { sheets: 1 }) }]);
+    this.say(["bath.worked", { baths, material: w.material, size: size || w.size, ...(strip ? { strips: 1 } : { sheets: 1 }) }]);
   }
 
   // wash goes on with a batch: into the washing aid print by print, so that each counts there; the wash as a whole. When that
