@@ -48,12 +48,12 @@ func TestDeadLine(t *testing.T) {
 	if ask[int](s, "page.live.fails") != 0 {
 		t.Error("it gave up before its time")
 	}
-	ask[bool](s, "((page.live.word -= 34000), true)")
+	ask[bool](s, "((page.live.word -= 20000), true)")
 	s.wait()
 	if ask[int](s, "page.live.fails") != 0 {
-		t.Error("after 34 s it gave up")
+		t.Error("after 20 s it gave up")
 	}
-	ask[bool](s, "((page.live.word -= 2000), true)")
+	ask[bool](s, "((page.live.word -= 16000), true)")
 	s.holds("page.live.fails > 0")
 	s.See("No word from the darkroom")
 	how.Store(streams)

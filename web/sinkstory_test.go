@@ -135,6 +135,14 @@ func TestSecondTab(t *testing.T) {
 	if ask[bool](second, "!!page.live.source") {
 		t.Error("the second tab has a stream of its own")
 	}
+	for _, tab := range []sinkTab{s, second} {
+		ask[bool](tab, "((page.clock.offset += 120000), true)")
+	}
+	until("page.rung.size > 0")
+	s.holds("page.rung.size > 0")
+	if mine, its := s.rung(), ask[int](second, "page.bell.rung.length"); mine != "due" || its != 0 {
+		t.Errorf("what is due is rung %q in the tab that leads, %d times in the other", mine, its)
+	}
 	s.Go("/red")
 	until("page.live.leads && page.live.up")
 }

@@ -1,5 +1,6 @@
 // What others do, as it happens: one stream for all tabs of a device. One tab leads: it listens and tells the others. Locks
-// would choose it, but plain http has none; so the leader says every two seconds that it is there.
+// would choose it, but plain http has none; so the leader says every two seconds that it is there. A tab that is looked at
+// leads before one that is not, whose timers the browser slows.
 
 const beat = 2000; // how often a leader says so
 const lease = 5000; // after how long without a word another tab leads
@@ -8,9 +9,9 @@ const poll = 10000; // how often one asks where no stream can be had
 
 export class Live {
   // position returns up to where the book is known here; news is called with a message of the stream, again when all is to be
-  // fetched anew, state when the line is up or down, the first time, too: null is not known yet.
-  constructor(kinds, { position, news, again, state }) {
-    Object.assign(this, { kinds, position, news, again, state, id: Math.random(), leads: false, heard: 0, fails: 0, up: null });
+  // fetched anew, state when the line is up or down, the first time, too: null is not known yet. rings says that this page does.
+  constructor(kinds, { position, news, again, state, rings = false }) {
+    Object.assign(this, { kinds, position, news, again, state, rings, rung: false, id: Math.random(), leads: false, heard: 0, fails: 0, up: null });
   }
 
   start() {
@@ -23,6 +24,7 @@ export class Live {
     }
     addEventListener("pagehide", () => this.channel?.postMessage({ gone: this.id }));
     addEventListener("online", () => this.leads && this.connect());
+    addEventListener("visibilitychange", () => this.leads && this.say());
     this.heard = this.channel ? Date.now() - lease + 300 + Math.random() * 300 : 0;
     setInterval(() => this.keep(), 500);
   }
@@ -31,31 +33,45 @@ export class Live {
   keep() {
     const now = Date.now();
     if (!this.leads && now - this.heard > lease + (document.hidden ? beat : 0)) {
-      this.leads = true;
-      this.connect();
+      this.lead();
     }
     if (!this.leads) return;
-    if (now - (this.said || 0) > beat) {
-      this.said = now;
-      this.channel?.postMessage({ leads: this.id, up: this.up });
-    }
+    if (now - (this.said || 0) > beat) this.say();
     if (this.source && now - this.word > dead) this.lost();
     if (!this.source && now > this.next) this.connect();
   }
 
+  // say says that this tab leads.
+  say() {
+    this.said = Date.now();
+    this.channel?.postMessage({ leads: this.id, up: this.up, hidden: document.hidden, rings: this.rings });
+  }
+
+  // alone reports whether this tab of the device is the one to ring: it leads, or none is heard to lead that rings.
+  alone() { return this.leads || !this.rung || Date.now() - this.heard > 1.5 * beat; }
+
   // told is what other tabs say.
   told(m) {
-    if (m.who && this.leads) this.channel.postMessage({ leads: this.id, up: this.up });
+    if (m.who && this.leads) this.say();
     if (m.gone && !this.leads) this.heard = Date.now() - lease + 200 * Math.random();
     if (m.leads) {
-      if (this.leads && m.leads > this.id) this.yield();
+      const before = m.hidden === document.hidden ? this.leads && this.id >= m.leads : m.hidden;
+      if (before && !this.leads) this.lead();
+      if (!before && this.leads) this.yield();
       if (!this.leads) {
         this.heard = Date.now();
+        this.rung = m.rings;
         if (m.up !== null) this.show(m.up);
       }
     }
     if (m.news && !this.leads) this.news(m.news);
     if (m.again && !this.leads) this.again();
+  }
+
+  lead() {
+    this.leads = true;
+    this.connect();
+    this.say();
   }
 
   yield() {

@@ -20,7 +20,7 @@ class Page {
     this.drawing = null;
     this.clock = new Clock((by) => this.leapt(by));
     this.live = new Live(kinds, {
-      position: () => this.position, news: (m) => this.news(m), again: () => this.anew(),
+      position: () => this.position, news: (m) => this.news(m), again: () => this.anew(), rings: true,
       state: (up) => {
         this.up = up;
         this.draw();
@@ -305,7 +305,7 @@ class Page {
   once(key, ring) {
     if (this.rung.has(key)) return;
     this.rung.set(key, true);
-    if (!document.hidden || this.live.leads) ring();
+    if (this.live.alone()) ring();
   }
 
   due(text, station, ago) {
