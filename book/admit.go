@@ -180,6 +180,8 @@ func (s *State) later(p Part, id, entry string) string {
 		return s.trays.after(id, entry, c)
 	case TankPart:
 		return s.tanks.after(id, entry, c)
+	case CanPart:
+		return s.cans.after(id, entry, c)
 	case ProductPart:
 		return s.products.after(id, entry, c)
 	case PersonPart:
@@ -232,6 +234,8 @@ func (s *State) has(p Part, id string) bool {
 		return s.trays.now(id, c) != nil
 	case TankPart:
 		return s.tanks.now(id, c) != nil
+	case CanPart:
+		return s.cans.now(id, c) != nil
 	case ProductPart:
 		return s.products.now(id, c) != nil
 	case PersonPart:

@@ -122,6 +122,7 @@ func (*Moved) Kind() Kind { return BathMoved }
 type Leaving struct {
 	Why    string `json:"why,omitempty"`
 	To     string `json:"to,omitempty"`     // drain, collected, ...: the room's own word
+	Can    string `json:"can,omitempty"`    // the waste can's id, of what was collected; empty: nobody named one
 	Volume string `json:"volume,omitempty"` // what was left of it
 	Ounce  Ounce  `json:"ounce,omitempty"`
 }

@@ -42,7 +42,7 @@ func bathFact(t *rapid.T, draw book.Draw) book.Body {
 	id := rapid.SampledFrom(baths).Draw(t, "bath")
 	batch := rapid.SampledFrom([]string{"batch1", "batch2"}).Draw(t, "batch")
 	volume := rapid.SampledFrom([]string{"900 mL", "1 1/2 L", "30 fl oz"}).Draw(t, "volume")
-	switch rapid.IntRange(0, 9).Draw(t, "bath fact") {
+	switch rapid.IntRange(0, 12).Draw(t, "bath fact") {
 	case 0:
 		return &book.Tested{Bath: id, Test: book.SilverStrip, Result: "1 g/L", Steps: []float64{0.5, 1, 2}}
 	case 1:
@@ -59,6 +59,8 @@ func bathFact(t *rapid.T, draw book.Draw) book.Body {
 		}).Draw(t, "step"), Changes: rapid.IntRange(0, 3).Draw(t, "changes")}
 	case 6:
 		return &book.Tested{Batch: batch, Test: book.HypoDrop, Result: "under 0.01 g/m2", Material: "FB paper"}
+	case 7:
+		return wasteFact(t, volume)
 	default:
 		through := rapid.SliceOfN(rapid.SampledFrom(baths), 1, 4).Draw(t, "through")
 		return &book.Worked{Baths: through, Prints: anyPrints(t), Drain: rapid.SampledFrom([]string{"", "20 s"}).Draw(t, "drain")}
@@ -76,7 +78,9 @@ func bathDecisions(t *rapid.T) []book.Entry {
 			all = append(all, written(a, &book.Moved{First: pair[0], Second: pair[1]}))
 			continue
 		}
-		all = append(all, written(a, &book.Disposed{Bath: pair[0], Leaving: book.Leaving{To: "collected", Volume: "700 mL"}}))
+		all = append(all, written(a, &book.Disposed{Bath: pair[0], Leaving: book.Leaving{
+			To: "collected", Volume: "700 mL", Can: rapid.SampledFrom([]string{"", "can1", "can2"}).Draw(t, "can"),
+		}}))
 	}
 	return all
 }

@@ -10,23 +10,19 @@ import (
 // ToCollected is where a bath goes that is put by to be collected.
 const ToCollected = "collected"
 
-// Collected returns how much used fixer was put by to be collected (mL, see quantity.Volume), as it was measured when it went,
-// else as it was mixed; since is when the first of it was. What was taken away since, no entry says.
+// Collected returns how much used fixer is put by to be collected (mL, see quantity.Volume), in all cans and in none, as it was
+// measured when it went, else as it was mixed, without what was taken away since; since is when the first of it was.
 func (s *State) Collected() (total quantity.Volume, since time.Time) {
-	for _, b := range s.Baths() {
-		if b.Gone == nil || b.Gone.To != ToCollected {
-			continue
-		}
-		if p, _ := s.Product(b.Mixed.Product); p.Role != process.Fixer {
-			continue
-		}
-		v := b.Gone.Volume
-		if v == 0 {
-			v = b.Volume
-		}
-		total += v
-		if since.IsZero() || b.Gone.At.Before(since) {
-			since = b.Gone.At
+	for _, c := range s.Waste() {
+		for i := range c.Now {
+			p := &c.Now[i]
+			if p.Of != process.Fixer {
+				continue
+			}
+			total += p.Left()
+			if since.IsZero() || p.At.Before(since) {
+				since = p.At
+			}
 		}
 	}
 	return total, since

@@ -60,6 +60,7 @@ type Move struct {
 // A Leave is how a bath went.
 type Leave struct {
 	Why, To string
+	Can     string          // the waste can's id; empty where the entry names none
 	Volume  quantity.Volume // 0 where the entry does not say
 }
 

@@ -116,7 +116,7 @@ func reasonOf(p darkroom.Problem) Reason {
 // of returns the id of the thing that a path of the file lies in, or the path where it lies in none.
 func (ids IDs) of(path string) string {
 	for list, in := range map[string][]string{
-		"bench.vessels[": ids.Vessels, "bench.trays[": ids.Trays, "bench.tanks[": ids.Tanks,
+		"bench.vessels[": ids.Vessels, "bench.trays[": ids.Trays, "bench.tanks[": ids.Tanks, "bench.cans[": ids.Cans,
 		"shelf.products[": ids.Products, "shelf.lots[": ids.Lots,
 	} {
 		rest, ok := strings.CutPrefix(path, list)

@@ -8,7 +8,7 @@ import (
 
 // IDs are the ids of the things in a darkroom.File that State.File returned, each list in the file's order.
 type IDs struct {
-	Vessels, Trays, Tanks, Products, Lots, People []string
+	Vessels, Trays, Tanks, Cans, Products, Lots, People []string
 }
 
 // File returns what there is now as a darkroom file, with the ids of its things: what is on the bench and the shelf,
@@ -41,6 +41,7 @@ func (s *State) fileUnder(o Ounce, p People) (darkroom.File, IDs) {
 	ids.Vessels, f.Bench.Vessels = presentUnder(&s.vessels, c, o, clearVessel)
 	ids.Trays, f.Bench.Trays = presentUnder(&s.trays, c, o, clearTray)
 	ids.Tanks, f.Bench.Tanks = presentUnder(&s.tanks, c, o, clearTank)
+	ids.Cans, f.Bench.Cans = presentUnder(&s.cans, c, o, clearCan)
 	ids.Products, f.Shelf.Products = presentUnder(&s.products, c, o, clearProduct)
 	for _, l := range s.Lots() {
 		if p := s.products.now(l.ProductID, c); l.Gone == There && p != nil && fits(l.Lot, p.value) {

@@ -88,6 +88,9 @@ func anyFile(t *rapid.T) darkroom.File {
 		return fmt.Sprintf("{name: tray %d%s}", i, one("tray", "", ", for: wash", ", fill: 2 quarts", ", fill: 1.50 L"))
 	}) + "  tanks:\n" + some("tanks", 2, func(i int) string {
 		return fmt.Sprintf("{name: tank %d%s}", i, one("tank", "", ", covers: {135: [10 fl oz, 20 fl oz]}", ", covers: {120: [500 mL]}"))
+	}) + "  cans:\n" + some("cans", 2, func(i int) string {
+		return fmt.Sprintf("{name: can %d, takes: fixer, holds: %s%s}", i, one("can", "25 L", "5 US gal", "2 gal"),
+			one("full", "", ", full_at: 80 %", ", vented: yes"))
 	}) + one("depth", "", "  fill_depth: 15 mm\n", "  fill_depth: 5/8 in\n  dry: {RC paper: 24}\n"))
 	src.WriteString("shelf:\n  products:\n")
 	for _, p := range products {

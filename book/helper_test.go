@@ -135,13 +135,15 @@ type look struct {
 	Baths    []book.Bath
 	Events   []book.Event
 	Batches  []book.Batch
+	Waste    []book.WasteCan
+	Answers  []book.Answer
 	Findings []book.Finding
 	Unread   int
 }
 
 func lookAt(s *book.State, p book.People) look {
 	f, ids := s.File(p)
-	return look{f, ids, s.Lots(), s.Baths(), s.Events(), s.Batches(), s.Findings(), len(s.Unread())}
+	return look{f, ids, s.Lots(), s.Baths(), s.Events(), s.Batches(), s.Waste(), s.Answers(), s.Findings(), len(s.Unread())}
 }
 
 func contract(tb failing) darkroom.File {

@@ -101,6 +101,7 @@ func TestImportWritesWhatDiffers(t *testing.T) {
 		},
 		"a capital":    {"name: small cylinder", "name: Small cylinder", []book.Kind{book.VesselSet}, nil},
 		"a tray":       {"name: blue, for: holding", "name: blue, for: wash", []book.Kind{book.TraySet}, nil},
+		"a can":        {"holds: 25 L", "holds: 20 L", []book.Kind{book.CanSet}, nil},
 		"a tank":       {"[290 mL, 500 mL]", "[300 mL, 500 mL]", []book.Kind{book.TankSet}, nil},
 		"the bench":    {"fill_depth: 15 mm", "fill_depth: 16 mm", []book.Kind{book.BenchSet}, nil},
 		"a product":    {"indicator: {from: yellow", "indicator: {from: orange", []book.Kind{book.ProductSet}, nil},

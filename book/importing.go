@@ -112,6 +112,7 @@ func (im *importer) things(o ImportOptions) {
 	setAll(im, o, VesselPart, was.Vessels, im.ids.Vessels, b.Vessels, func(v darkroom.Vessel) string { return v.Name })
 	setAll(im, o, TrayPart, was.Trays, im.ids.Trays, b.Trays, func(t darkroom.Tray) string { return t.Name })
 	setAll(im, o, TankPart, was.Tanks, im.ids.Tanks, b.Tanks, func(t darkroom.Tank) string { return t.Name })
+	setAll(im, o, CanPart, was.Cans, im.ids.Cans, b.Cans, func(c darkroom.Can) string { return c.Name })
 }
 
 // setAll writes the things of one kind that are new or differ.

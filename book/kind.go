@@ -13,6 +13,8 @@ const (
 	TrayRemoved    Kind = "tray.removed"
 	TankSet        Kind = "tank.set"
 	TankRemoved    Kind = "tank.removed"
+	CanSet         Kind = "can.set"
+	CanRemoved     Kind = "can.removed"
 	ProductSet     Kind = "product.set"
 	ProductRemoved Kind = "product.removed"
 	PersonSet      Kind = "person.set"
@@ -32,6 +34,9 @@ const (
 	BathPouredOut  Kind = "bath.poured_out"  // into a tray or tank again
 	BathMoved      Kind = "bath.moved"       // the second of a pair became the first
 	BathDiscarded  Kind = "bath.discarded"   // or collected
+	WastePut       Kind = "waste.put"        // into a waste can, otherwise than by a bath's own entry
+	WasteTaken     Kind = "waste.taken"      // a waste can was emptied or fetched
+	DrainAnswered  Kind = "drain.answered"   // what the authority says of a drain
 	BatchHeld      Kind = "batch.held"       // prints put in holding
 	BatchWashed    Kind = "batch.washed"
 	PrintBegan     Kind = "print.started" // a print was put into the first liquid of its way
@@ -53,9 +58,9 @@ func (k Kind) Known() bool { return k.blank() != nil }
 func (k Kind) Decides() bool {
 	switch k {
 	case Received, Opened, Counted, Drawn, StockMade, BathMixed, BathWorked, BathTested, BathToppedUp, BathPouredBack,
-		BathPouredOut, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft:
+		BathPouredOut, WastePut, WasteTaken, DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft:
 		return false
-	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved,
+	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved, CanSet, CanRemoved,
 		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, SessionClosed, Correction:
 		return true
 	default:
@@ -75,6 +80,7 @@ const (
 	VesselPart  Part = "vessel"
 	TrayPart    Part = "tray"
 	TankPart    Part = "tank"
+	CanPart     Part = "can"
 	ProductPart Part = "product"
 	PersonPart  Part = "person"
 )
@@ -85,9 +91,9 @@ func (p Part) single() bool { return p == RoomPart || p == BenchPart || p == Ses
 // blank returns an empty body of the kind to read into, nil for an unknown kind.
 func (k Kind) blank() Body {
 	switch k {
-	case RoomSet, BenchSet, SessionSet, VesselSet, TraySet, TankSet, ProductSet, PersonSet:
+	case RoomSet, BenchSet, SessionSet, VesselSet, TraySet, TankSet, CanSet, ProductSet, PersonSet:
 		return &Set{Part: Part(k[:len(k)-len(".set")])}
-	case VesselRemoved, TrayRemoved, TankRemoved, ProductRemoved, PersonRemoved:
+	case VesselRemoved, TrayRemoved, TankRemoved, CanRemoved, ProductRemoved, PersonRemoved:
 		return &Removed{Part: Part(k[:len(k)-len(".removed")])}
 	case Received:
 		return &LotReceived{}
@@ -127,6 +133,12 @@ func (k Kind) blankOfBaths() Body {
 		return &Moved{}
 	case BathDiscarded:
 		return &Disposed{}
+	case WastePut:
+		return &WasteIn{}
+	case WasteTaken:
+		return &TakenAway{}
+	case DrainAnswered:
+		return &Answered{}
 	case BatchHeld:
 		return &Held{}
 	case BatchWashed:

@@ -86,6 +86,11 @@ func clearTank(t darkroom.Tank, say func(string) string) darkroom.Tank {
 	return t
 }
 
+func clearCan(c darkroom.Can, say func(string) string) darkroom.Can {
+	c.Holds = clearText(c.Holds, say)
+	return c
+}
+
 func clearProduct(p darkroom.Product, say func(string) string) darkroom.Product {
 	p.Dilutions = clearTexts(p.Dilutions, say)
 	p.Capacity = clearTexts(p.Capacity, say)

@@ -50,6 +50,8 @@ func (s *State) tellSet(e Entry, b *Set) error {
 		return tellThing(&s.trays, e, b)
 	case TankPart:
 		return tellThing(&s.tanks, e, b)
+	case CanPart:
+		return tellThing(&s.cans, e, b)
 	case ProductPart:
 		return tellThing(&s.products, e, b)
 	case PersonPart:
@@ -85,6 +87,8 @@ func (s *State) tellRemoved(e Entry, b *Removed) error {
 		s.trays.say(b.ID, setting[darkroom.Tray]{entry: e.ID, removed: true})
 	case TankPart:
 		s.tanks.say(b.ID, setting[darkroom.Tank]{entry: e.ID, removed: true})
+	case CanPart:
+		s.cans.say(b.ID, setting[darkroom.Can]{entry: e.ID, removed: true})
 	case ProductPart:
 		s.products.say(b.ID, setting[darkroom.Product]{entry: e.ID, removed: true})
 	case PersonPart:

@@ -187,8 +187,11 @@ func readMoved(b *Moved) (Did, error) {
 }
 
 func readLeaving(b *Leaving) (Leave, error) {
+	if err := mayID("can", b.Can); err != nil {
+		return Leave{}, err
+	}
 	v, err := readVolume(b.Volume, 1, b.Ounce)
-	return Leave{Why: b.Why, To: b.To, Volume: v}, err
+	return Leave{Why: b.Why, To: b.To, Can: b.Can, Volume: v}, err
 }
 
 func readPouredBack(b *PouredBack) (Did, error) {

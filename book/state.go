@@ -22,6 +22,9 @@ type State struct {
 	vessels  things[darkroom.Vessel]
 	trays    things[darkroom.Tray]
 	tanks    things[darkroom.Tank]
+	cans     things[darkroom.Can]
+	waste    []saidOfWaste  // in order
+	answers  []saidOfDrains // in order
 	products things[darkroom.Product]
 	people   things[darkroom.Person]
 	lots     map[string][]happening
@@ -56,6 +59,7 @@ func New(darkroomID string, old Upcasts) *State {
 		vessels:     newThings[darkroom.Vessel](),
 		trays:       newThings[darkroom.Tray](),
 		tanks:       newThings[darkroom.Tank](),
+		cans:        newThings[darkroom.Can](),
 		products:    newThings[darkroom.Product](),
 		people:      newThings[darkroom.Person](),
 		lots:        map[string][]happening{},
@@ -139,6 +143,8 @@ func (s *State) tell(e Entry, body Body) error {
 		return s.tellPrint(e, body)
 	case *EveningOpened, *EveningJoined, *EveningClosed, *Ticked, *Told:
 		return s.tellEvening(e, body)
+	case *WasteIn, *TakenAway, *Answered:
+		return s.tellWaste(e, body)
 	default:
 		return s.tellDeed(e, body)
 	}
@@ -225,7 +231,8 @@ func (s *State) amounts(e Entry, from []Draw, o Ounce) ([]amount, error) {
 func (s *State) Clone() *State {
 	c := *s
 	c.room.said, c.bench.said, c.session.said = slices.Clip(s.room.said), slices.Clip(s.bench.said), slices.Clip(s.session.said)
-	c.vessels, c.trays, c.tanks = s.vessels.clone(), s.trays.clone(), s.tanks.clone()
+	c.vessels, c.trays, c.tanks, c.cans = s.vessels.clone(), s.trays.clone(), s.tanks.clone(), s.cans.clone()
+	c.waste, c.answers = slices.Clip(s.waste), slices.Clip(s.answers)
 	c.products, c.people = s.products.clone(), s.people.clone()
 	c.lots, c.baths = cloneLists(s.lots), cloneLists(s.baths)
 	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)

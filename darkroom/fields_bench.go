@@ -3,6 +3,7 @@ package darkroom
 import (
 	"wetside/trade/material"
 	"wetside/trade/measure"
+	"wetside/trade/process"
 	"wetside/trade/quantity"
 )
 
@@ -11,6 +12,7 @@ func benchKind() kind[Bench] {
 		at("vessels", "Anything to measure in.", func(b *Bench) *[]Vessel { return &b.Vessels }, list(vesselKind())),
 		at("trays", "The trays.", func(b *Bench) *[]Tray { return &b.Trays }, list(line(trayKind()))),
 		at("tanks", "The film tanks.", func(b *Bench) *[]Tank { return &b.Tanks }, list(line(tankKind()))),
+		at("cans", "The waste cans.", func(b *Bench) *[]Can { return &b.Cans }, list(line(canKind()))),
 		at("fill_depth", "Wanted depth where a tray has no fill of its own; at least 13 mm is common practice.",
 			func(b *Bench) *As[quantity.Length] { return &b.FillDepth }, as(length(300, "30 cm"))),
 		at("dry", "Sheets of 8x10 that can dry at once.", func(b *Bench) *map[material.Material]int { return &b.Dry },
@@ -129,4 +131,16 @@ func tankKind() kind[Tank] {
 		at("covers", "What covers one reel, two reels and so on, by the film's width.",
 			func(t *Tank) *map[string][]As[quantity.Volume] { return &t.Covers }, reels),
 	}, coversRise)
+}
+
+func canKind() kind[Can] {
+	return thing([]field[Can]{
+		must(at("name", "What it is called; no two alike.", func(c *Can) *string { return &c.Name }, text())),
+		must(at("holds", "What it holds to the brim.", func(c *Can) *As[quantity.Volume] { return &c.Holds }, as(volume(maxHeld, "1000 L")))),
+		must(at("takes", "Which used bath is collected in it: fixer, toner and so on, one alone.",
+			func(c *Can) *process.Role { return &c.Takes }, chosen("role", roles()))),
+		at("full_at", "The part of it at which it counts as full; 80 % where it is not said.",
+			func(c *Can) *As[float64] { return &c.FullAt }, as(share())),
+		at("vented", "Whether its cap lets gas out.", func(c *Can) *As[bool] { return &c.Vented }, as(yes())),
+	})
 }

@@ -109,7 +109,11 @@ func (g *gen) bench() string {
 	tank := func() string {
 		return g.fields("name", quoted(g.name()), "?covers", g.fields("?135", g.pick("[290 mL, 500 mL]", "[16 oz]"), "?120", "[500 mL]"))
 	}
-	return g.fields("?vessels", g.many(3, vessel), "?trays", g.many(3, tray), "?tanks", g.many(2, tank),
+	can := func() string {
+		return g.fields("name", quoted(g.name()), "takes", g.pick("fixer", "toner"), "holds", g.pick("25 L", "5 gal"),
+			"?full_at", g.pick("80 %", "75 %"), "?vented", g.yes())
+	}
+	return g.fields("?vessels", g.many(3, vessel), "?trays", g.many(3, tray), "?tanks", g.many(2, tank), "?cans", g.many(2, can),
 		"?fill_depth", g.pick("15 mm", "1/2 in"), "?dry", g.fields("?RC paper", "24", "?FB paper", "12"))
 }
 

@@ -11,7 +11,7 @@ import (
 // A Part is what a form, an entry of the book or a command takes up by itself: a whole section, or one item of a
 // list.
 type Part interface {
-	Room | Bench | Shelf | Session | Vessel | Tray | Tank | Product | Lot | Person | Load
+	Room | Bench | Shelf | Session | Vessel | Tray | Tank | Can | Product | Lot | Person | Load
 }
 
 // New is the index of an item that is to be added.
@@ -20,7 +20,7 @@ const New = -1
 // ErrNoItem is returned for an index that no item of the list has.
 var ErrNoItem = errors.New("no such item")
 
-// IndexOf returns the index of the vessel, tray, tank, product or person of that name, or New.
+// IndexOf returns the index of the vessel, tray, tank, can, product or person of that name, or New.
 func IndexOf[T Part](f File, name string) int {
 	list := listOf[T](&f)
 	if list == nil || name == "" {
@@ -95,6 +95,8 @@ func nameOf[T Part](v T) string {
 		return v.Name
 	case Tank:
 		return v.Name
+	case Can:
+		return v.Name
 	case Product:
 		return v.Name
 	case Person:
@@ -122,6 +124,8 @@ func kindOf[T Part]() kind[T] {
 		k = trayKind()
 	case Tank:
 		k = tankKind()
+	case Can:
+		k = canKind()
 	case Product:
 		k = productKind()
 	case Lot:
@@ -144,6 +148,8 @@ func listOf[T Part](f *File) *[]T {
 		list = &f.Bench.Trays
 	case Tank:
 		list = &f.Bench.Tanks
+	case Can:
+		list = &f.Bench.Cans
 	case Product:
 		list = &f.Shelf.Products
 	case Lot:
@@ -191,6 +197,8 @@ func keysOf[T Part]() []string {
 		return []string{"bench", "trays"}
 	case Tank:
 		return []string{"bench", "tanks"}
+	case Can:
+		return []string{"bench", "cans"}
 	case Product:
 		return []string{"shelf", "products"}
 	case Lot:

@@ -14,13 +14,14 @@ func fileRules() []rule[File] {
 	return []rule[File]{noTwoAlike, lotsHaveProducts, lotsOfForm, vesselsKeptFor, loadsHaveProducts}
 }
 
-// noTwoAlike refuses two vessels, trays, tanks or products of one name.
+// noTwoAlike refuses two vessels, trays, tanks, cans or products of one name.
 func noTwoAlike(r *reader, n *node, f *File) {
 	bench, shelf := n.Get("bench"), n.Get("shelf")
 	r.in("bench", func() {
 		uniqueNames(r, bench.Get("vessels"), "vessels", f.Bench.Vessels, func(v Vessel) string { return v.Name })
 		uniqueNames(r, bench.Get("trays"), "trays", f.Bench.Trays, func(t Tray) string { return t.Name })
 		uniqueNames(r, bench.Get("tanks"), "tanks", f.Bench.Tanks, func(t Tank) string { return t.Name })
+		uniqueNames(r, bench.Get("cans"), "cans", f.Bench.Cans, func(c Can) string { return c.Name })
 	})
 	r.in("shelf", func() {
 		uniqueNames(r, shelf.Get("products"), "products", f.Shelf.Products, func(p Product) string { return p.Name })

@@ -107,6 +107,7 @@ type Bench struct {
 	Vessels   []Vessel
 	Trays     []Tray
 	Tanks     []Tank
+	Cans      []Can
 	FillDepth As[quantity.Length]
 	Dry       map[material.Material]int // sheets of 8×10 that can dry at once
 }
@@ -171,6 +172,16 @@ type Tray struct {
 type Tank struct {
 	Name   string
 	Covers map[string][]As[quantity.Volume] // by "135", "120": what covers one reel, two reels, ...
+}
+
+// A Can is a waste can: one kind of used bath, collected until somebody takes it away. What its fields mean and which of
+// them may be missing, docs/darkroom-file.md says.
+type Can struct {
+	Name   string
+	Holds  As[quantity.Volume] // to the brim
+	Takes  process.Role        // what is collected in it, once used: fixer, toner, ...
+	FullAt As[float64]         // the share of Holds at which it counts as full
+	Vented As[bool]            // its cap lets gas out
 }
 
 // A Shelf is what stands there.

@@ -64,6 +64,7 @@ func TestPartsRoundTrip(t *testing.T) {
 		parts(t, f, f.Bench.Vessels)
 		parts(t, f, f.Bench.Trays)
 		parts(t, f, f.Bench.Tanks)
+		parts(t, f, f.Bench.Cans)
 		parts(t, f, f.Shelf.Products)
 		parts(t, f, f.Shelf.Lots)
 		parts(t, f, f.People)

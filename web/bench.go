@@ -14,8 +14,8 @@ import (
 
 type benchPage struct {
 	frame
-	Vessels, Trays, Tanks []thingView
-	Inches                bool
+	Vessels, Trays, Tanks, Cans []thingView
+	Inches                      bool
 }
 
 // thingView is a thing of the bench: its picture, what it is, and where it is changed.
@@ -43,7 +43,14 @@ func (s *server) bench(r *http.Request, v *visit) error {
 	for i, t := range v.file.Bench.Tanks {
 		p.Tanks = append(p.Tanks, thingView{Name: t.Name, Change: "/bench/tank/" + v.ids.Tanks[i]})
 	}
+	for i, c := range v.file.Bench.Cans {
+		p.Cans = append(p.Cans, thingView{Name: c.Name, Text: v.canText(c), Change: "/bench/can/" + v.ids.Cans[i]})
+	}
 	return v.show(http.StatusOK, "bench", &p)
+}
+
+func (v *visit) canText(c darkroom.Can) string {
+	return v.say.Tell("can_takes", "What", v.say.UsedBath(c.Takes), "Holds", v.say.Volume(c.Holds.Value)).Text()
 }
 
 func (v *visit) vesselText(x darkroom.Vessel) string {

@@ -86,6 +86,8 @@ func sorts() map[string]sort {
 			func(f darkroom.File) []darkroom.Tray { return f.Bench.Trays }, func(v *visit) []string { return v.ids.Trays }),
 		"tank": sortOf("tank", "/bench", []string{"name", "covers."}, nil,
 			func(f darkroom.File) []darkroom.Tank { return f.Bench.Tanks }, func(v *visit) []string { return v.ids.Tanks }),
+		"can": sortOf("can", "/bench", []string{"name", "takes", "holds"}, nil,
+			func(f darkroom.File) []darkroom.Can { return f.Bench.Cans }, func(v *visit) []string { return v.ids.Cans }),
 		"product": sortOf("product", "/shelf", []string{"name", "role", "acid", "dilutions."},
 			[]string{"packs", "contains"},
 			func(f darkroom.File) []darkroom.Product { return f.Shelf.Products }, func(v *visit) []string { return v.ids.Products }),

@@ -28,9 +28,10 @@ func GuestMay(k book.Kind) May {
 	case book.Correction:
 		return OwnOnly
 	case book.RoomSet, book.BenchSet, book.VesselSet, book.VesselRemoved, book.TraySet, book.TrayRemoved, book.TankSet,
-		book.TankRemoved, book.ProductSet, book.ProductRemoved, book.PersonSet, book.PersonRemoved, book.SessionSet,
+		book.TankRemoved, book.CanSet, book.CanRemoved, book.ProductSet, book.ProductRemoved, book.PersonSet, book.PersonRemoved, book.SessionSet,
 		book.Received, book.Opened, book.Counted, book.Drawn, book.Discarded, book.StockMade, book.BathMixed,
-		book.BathToppedUp, book.BathPouredBack, book.BathPouredOut, book.BathMoved, book.BathDiscarded, book.SessionOpened,
+		book.BathToppedUp, book.BathPouredBack, book.BathPouredOut, book.BathMoved, book.BathDiscarded, book.WastePut, book.WasteTaken,
+		book.DrainAnswered, book.SessionOpened,
 		book.SessionJoined, book.SessionClosed, book.ListTicked, book.NoteLeft:
 		return Never
 	default:
