@@ -1,7 +1,7 @@
 // Package draw makes the pictures of the product, each from one model: a reading in the user's own vessel, a tray
 // in section and from above, the sink from above, progress, hot and cold water brought to a temperature; of a bath at
 // work its tape with the tally of its sheets, the curve of what ends it, what a wash leaves against time, and what tests
-// taught about a room.
+// taught about a room; the hazard pictograms.
 //
 // A model holds what is to be seen: the real figures, and the words that stand in the picture, ready in the
 // reader's language. Its Scene is for SVG and PDF (see package scene); its Text, from the same model, for a terminal.
