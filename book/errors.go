@@ -27,6 +27,7 @@ const (
 	Damaged             // the file or the chain is broken
 	Busy                // the book could not be had in time
 	Cancelled           // whoever asked went away
+	Away                // the database's server can't be reached now; what was not acknowledged can be sent again
 )
 
 // An Error is a kind, a key of a safe sentence, and a cause for the log.

@@ -1,0 +1,51 @@
+package outside
+
+import (
+	"os"
+	"os/exec"
+	"os/user"
+	"path/filepath"
+	"strconv"
+	"syscall"
+)
+
+// quit is what PostgreSQL takes as an immediate end.
+const quit = syscall.SIGQUIT
+
+// nobody returns the user and group that PostgreSQL runs as where the tests run as root, which it refuses.
+func nobody() *syscall.Credential {
+	if os.Getuid() != 0 {
+		return nil
+	}
+	for _, name := range []string{"postgres", "nobody"} {
+		u, err := user.Lookup(name)
+		if err != nil {
+			continue
+		}
+		uid, err1 := strconv.ParseUint(u.Uid, 10, 32)
+		gid, err2 := strconv.ParseUint(u.Gid, 10, 32)
+		if err1 == nil && err2 == nil {
+			return &syscall.Credential{Uid: uint32(uid), Gid: uint32(gid)}
+		}
+	}
+	return nil
+}
+
+// own gives a folder to the user that PostgreSQL runs as.
+func own(dir string) error {
+	if c := nobody(); c != nil {
+		return os.Chown(dir, int(c.Uid), int(c.Gid))
+	}
+	return nil
+}
+
+func (p *Postgres) command(program string, args ...string) *exec.Cmd {
+	cmd := exec.Command(filepath.Join(p.bin, program), args...)
+	cmd.Dir = p.dir
+	cmd.Env = append(os.Environ(), "LC_ALL=C")
+	cmd.SysProcAttr = &syscall.SysProcAttr{Credential: nobody()}
+	return cmd
+}
+
+// dieWithParent ends the server with the test binary, however that ends.
+func dieWithParent(cmd *exec.Cmd) { cmd.SysProcAttr.Pdeathsig = quit }
