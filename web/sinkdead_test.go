@@ -57,7 +57,7 @@ func TestDeadLine(t *testing.T) {
 	s.holds("page.live.fails > 0")
 	s.See("No word from the darkroom")
 	how.Store(streams)
-	s.holds("page.live.up && page.live.fails === 0")
+	s.holds("page.live.up === true && page.live.fails === 0")
 }
 
 // Where no stream can be had, the page asks now and then: what another device taps is seen all the same.
@@ -73,7 +73,7 @@ func TestWithoutAStream(t *testing.T) {
 	other.holds("page.box.taps.length === 0")
 	ask[bool](s, "((page.live.fails = Math.max(page.live.fails, 3)), (page.live.next = 0), true)") // as after some tries
 	s.holds("page.state().tags.length === 1")
-	if ask[bool](s, "page.live.up") {
+	if ask[bool](s, "page.live.up === true") {
 		t.Error("it says that it has a line")
 	}
 }

@@ -108,7 +108,7 @@ func TestSecondTab(t *testing.T) {
 	t.Parallel()
 	l := running(t)
 	s := openSink(t, l.mapped(), browsertest.Phone())
-	s.holds("page.live.leads && page.live.up")
+	s.holds("page.live.leads && page.live.up === true")
 	tab, err := s.Beside(browsertest.Phone())
 	if err != nil {
 		t.Fatal(err)
@@ -202,7 +202,7 @@ func TestServerStartedAnew(t *testing.T) {
 	s.wait()
 	mend()
 	l.again()
-	s.holds("page.box.taps.length === 0 && page.live.up")
+	s.holds("page.box.taps.length === 0 && page.live.up === true")
 	now, before := strings.Split(ask[string](s, dues), ","), strings.Split(was, ",")
 	if len(now) != 4 || strings.Join(now[1:], ",") != strings.Join(before[1:], ",") {
 		t.Errorf("due at %v, were %v", now, before)
@@ -367,8 +367,8 @@ func TestTwoDevices(t *testing.T) {
 	l := running(t)
 	l.came("Ada")
 	one, two := openSink(t, l.URL, browsertest.Phone()), openSink(t, l.mapped(), browsertest.Desk())
-	one.holds("page.live.up")
-	two.holds("page.live.up")
+	one.holds("page.live.up === true")
+	two.holds("page.live.up === true")
 	for i := range 4 {
 		one.press("start", "RC-paper-8x10-in whole")
 		tapped := time.Now()
