@@ -89,6 +89,9 @@ func (t planTeller) head() {
 	for _, c := range t.plan.Cautions {
 		t.p.caution(t.v.Caution(c).Text())
 	}
+	if never := t.v.NeverTogether(t.plan.Never).Text(); never != "" {
+		t.p.caution(never)
+	}
 	t.p.gap()
 	t.p.wrap(t.v.Order(t.plan).Text())
 }

@@ -25,6 +25,7 @@ func TestEveryKindIsSaid(t *testing.T) {
 		{"../trade/hazard", "FindingKind", "hazard"},
 		{"../trade/hazard", "PHNote", "ph_rule"},
 		{"../trade/hazard/meet", "Effect", "meets"},
+		{"../trade/hazard/meet", "Effect", "meets_short"},
 		{"../trade/hazard", "Why", "mixture"},
 		{"../trade/hazard", "CautionKind", "person"},
 		{"../book", "FieldWhy", "field"},

@@ -1,59 +1,165 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
-	"strings"
 
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
+	"wetside/trade/dilution"
+	"wetside/trade/hazard"
+	"wetside/trade/hazard/meet"
 	"wetside/trade/process"
 	"wetside/trade/temper"
 )
 
 // cautions puts what holds for all of the mixing at the head, once, and at a bath only what is special to it.
 func (m *maker) cautions() {
-	mixing, hot := len(m.plan.DayBefore) > 0, false
+	m.stockCautions()
+	var used, open []string
+	hot := false
+	use := func(p *darkroom.Product, mix hazards.Mixing) {
+		if !slices.Contains(used, p.Name) {
+			used = append(used, p.Name)
+			if !judgedByLabel(p, mix) {
+				open = append(open, p.Name)
+			}
+		}
+	}
 	for _, i := range m.plan.Order {
 		b, p := m.bath(i), m.products[i]
 		if p == nil {
 			continue
 		}
-		mixing = true
-		b.Cautions = bathCautions(b, p)
+		mix := mixing(p, b.Dilution, m.file)
+		b.Cautions = bathCautions(b, p, mix)
+		if slices.Contains(used, p.Name) { // what it does was said where it is poured from first
+			b.Cautions = slices.DeleteFunc(b.Cautions, func(c Caution) bool { return c.Kind == Harmful })
+		}
 		if !hot && scalding(b) { // said where the hot tap is first used: what is repeated is not read
 			hot = true
 			b.Cautions = append(b.Cautions, Caution{Kind: HotWater, Subject: p.Name})
 		}
+		use(p, mix)
 	}
-	if !mixing {
+	for _, x := range m.plan.DayBefore {
+		p := m.product(x.Product)
+		use(p, mixing(p, dilution.Dilution{}, m.file))
+	}
+	if len(used) == 0 {
 		return
 	}
-	m.plan.Cautions = []Caution{{Kind: GlovesGoggles}, {Kind: LabelFirst}, {Kind: NoKitchenware}, {Kind: Air}}
-	if c := m.file.Darkroom.PoisonCentre; c != "" {
-		m.plan.Cautions = append(m.plan.Cautions, Caution{Kind: PoisonCentre, Subject: c})
+	m.plan.Cautions = headCautions(m.file.Darkroom, open)
+	m.plan.Never = slices.DeleteFunc(hazards.Never(m.file, used, true), func(x meet.Pair) bool { return x.A == meet.Water })
+}
+
+// stockCautions puts what is special to a powder where it is made up.
+func (m *maker) stockCautions() {
+	for i := range m.plan.DayBefore {
+		s := &m.plan.DayBefore[i]
+		p := m.product(s.Product)
+		s.Cautions = append([]Caution{{Kind: PowderDust, Subject: p.Name, Hazards: p.Hazards}}, harmful(p, mixing(p, dilution.Dilution{}, m.file))...)
+		if s.MixAt >= scalds {
+			s.Cautions = append(s.Cautions, Caution{Kind: HotWater, Subject: p.Name})
+		}
 	}
 }
 
+// headCautions is what is said once; open are the products that can't be judged, or not wholly.
+func headCautions(room darkroom.Room, open []string) []Caution {
+	out := []Caution{{Kind: GlovesGoggles}, {Kind: LabelFirst}}
+	if len(open) > 0 {
+		out = append(out, Caution{Kind: NotJudged, Names: open})
+	}
+	out = append(out, Caution{Kind: NoKitchenware}, Caution{Kind: Air})
+	if room.Place == darkroom.School {
+		out = append(out, Caution{Kind: PupilsTongs})
+	}
+	out = append(out, Caution{Kind: InEye}, Caution{Kind: Spilt}, Caution{Kind: Swallowed})
+	if room.PoisonCentre == "" {
+		return append(out, Caution{Kind: PoisonBlank})
+	}
+	return append(out, Caution{Kind: PoisonCentre, Subject: room.PoisonCentre})
+}
+
+// mixing judges a product as it is mixed; impossible shares are not judged.
+func mixing(p *darkroom.Product, d dilution.Dilution, f darkroom.File) hazards.Mixing {
+	mix, err := hazards.MixingOf(p, d, hazards.LawOf(f))
+	if err != nil {
+		none := hazard.Result{NotJudged: []hazard.Ingredient{{Name: hazard.Undeclared}}}
+		return hazards.Mixing{From: none, Works: none, Acid: p.Acid.Value, Alkali: p.Alkali.Value}
+	}
+	return mix
+}
+
+// judgedByLabel tells whether a product is judged: all that it declares, or, where it declares nothing, by its label's statements.
+func judgedByLabel(p *darkroom.Product, mix hazards.Mixing) bool {
+	if len(p.Contains) == 0 {
+		return len(p.Hazards) > 0
+	}
+	return mix.From.Judged() && mix.From.Whole()
+}
+
 // bathCautions returns what is special to a bath.
-func bathCautions(b *Bath, p *darkroom.Product) []Caution {
+func bathCautions(b *Bath, p *darkroom.Product, mix hazards.Mixing) []Caution {
 	var out []Caution
-	add := func(k CautionKind, yes bool) {
+	add := func(yes bool, c Caution) {
 		if yes {
-			out = append(out, Caution{Kind: k, Subject: p.Name, Hazards: p.Hazards})
+			c.Subject, c.Hazards = p.Name, p.Hazards
+			out = append(out, c)
 		}
 	}
-	out = append(out, acidUnknown(p)...)
-	add(AcidIntoWater, p.Acid.Value)
-	add(StrongAlkali, p.Alkali.Value)
-	add(Corrosive, hazard(p, "H314") && !p.Acid.Value && !p.Alkali.Value)
-	add(Sensitiser, hazard(p, "H317") || hazard(p, "H334"))
-	add(FixerNoDrain, p.Role == process.Fixer && b.Step != process.SecondFix)
+	out = append(out, acidUnknown(p, mix)...)
+	add(mix.Acid, Caution{Kind: AcidIntoWater})
+	add(mix.Alkali, Caution{Kind: StrongAlkali})
+	out = append(out, harmful(p, mix)...)
+	add(mix.Vapour != "" && p.Role != process.StopBath, Caution{Kind: Vapour, Other: mix.Vapour})
+	add(mix.Vapour != "" && p.Role == process.StopBath, Caution{Kind: OdourlessStop, Other: mix.Vapour})
+	add(p.Role == process.Toner, Caution{Kind: TonerApart})
+	add(p.Role == process.Fixer && b.Step != process.SecondFix, Caution{Kind: FixerNoDrain})
 	return out
+}
+
+// harmful says what a product does as it is poured from, and what its working solution still does: of the label's statements and the
+// reckoned ones both, as neither knows all.
+func harmful(p *darkroom.Product, mix hazards.Mixing) []Caution {
+	var out []Caution
+	codes := slices.Clone(mix.From.Codes)
+	if mix.From.State != hazard.Stock {
+		codes = append(codes, p.Hazards...)
+	}
+	if harms := hazard.HarmsOf(codes); len(harms) > 0 {
+		out = append(out, Caution{
+			Kind: Harmful, Subject: p.Name, Hazards: p.Hazards, From: mix.From.State, Harms: harms, Thinned: mix.Works.Harms(),
+		})
+	}
+	if g, because := mix.From.Gloves(); g == hazard.ThickGlove {
+		out = append(out, Caution{Kind: ThickGloves, Subject: p.Name, Other: because})
+	}
+	return out
+}
+
+// acidUnknown says of a stop bath that nobody declared, before anything is poured: if it is an acid, water goes first.
+func acidUnknown(p *darkroom.Product, mix hazards.Mixing) []Caution {
+	if p.Role == process.StopBath && !p.Acid.Given() && !mix.Acid && !waterFirst(p) {
+		return []Caution{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
+	}
+	return nil
+}
+
+// oneCautions returns the cautions of one bath alone, of which no head is shown.
+func oneCautions(p *darkroom.Product, d dilution.Dilution, f darkroom.File) []Caution {
+	mix := mixing(p, d, f)
+	if p.Name == "" {
+		return acidUnknown(p, mix)
+	}
+	var out []Caution
+	if !judgedByLabel(p, mix) {
+		out = append(out, Caution{Kind: NotJudged, Names: []string{p.Name}})
+	}
+	return append(out, bathCautions(&Bath{Step: process.NoStep, Role: p.Role}, p, mix)...)
 }
 
 func scalding(b *Bath) bool {
 	return b.Temper != nil && b.Temper.Status != temper.OutOfReach && b.Temper.Scald
-}
-
-func hazard(p *darkroom.Product, h string) bool {
-	return slices.ContainsFunc(p.Hazards, func(x string) bool { return strings.HasPrefix(x, h) })
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"math"
@@ -137,12 +136,4 @@ func (m *maker) say(b *Bath, p *darkroom.Product) {
 	if b.Dilution.Note == dilution.ColonRead {
 		b.Findings = append(b.Findings, Finding{Kind: ColonAmbiguous, Subject: b.Words, Other: p.Name})
 	}
-}
-
-// acidUnknown says of a stop bath that nobody declared, before anything is poured: if it is an acid, water goes first.
-func acidUnknown(p *darkroom.Product) []Caution {
-	if p.Role == process.StopBath && !p.Acid.Given() && !waterFirst(p) {
-		return []Caution{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
-	}
-	return nil
 }

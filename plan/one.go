@@ -62,12 +62,7 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 		out.Tolerance = strayOf(&p, r.Material == material.Film)
 	}
 	out.Vessels = vesselsFor(p, bench)
-	if p.Name != "" {
-		b := Bath{Step: process.NoStep, Role: p.Role}
-		out.Cautions = bathCautions(&b, &p)
-	} else {
-		out.Cautions = acidUnknown(&p)
-	}
+	out.Cautions = oneCautions(&p, r.Dilution, r.File)
 	res, err := solve(ctx, measure.Problem{
 		Dilution: r.Dilution, Window: r.Window, Tolerance: out.Tolerance, Vessels: out.Vessels,
 		WaterFirst: out.WaterFirst, Density: p.Density.Value, System: out.System,

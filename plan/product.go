@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
 	"wetside/trade/dilution"
 	"wetside/trade/material"
 	"wetside/trade/measure"
@@ -57,9 +58,9 @@ func fromStock(p *darkroom.Product, d dilution.Dilution) bool {
 }
 
 // waterFirst reports whether about three quarters of the water goes in first (MODEL of the trade: acids, H314, strong
-// alkalis, and what foams). A made-up stock of a powder counts by its own words only.
+// alkalis, and what foams), by the label's words or by what it declares. A made-up stock of a powder counts by its own words only.
 func waterFirst(p *darkroom.Product) bool {
-	return p.Acid.Value || p.Alkali.Value || p.Foams.Value || has(p.Hazards, "H314")
+	return p.Acid.Value || p.Alkali.Value || p.Foams.Value || has(p.Hazards, "H314") || hazards.WaterFirst(p)
 }
 
 // strayOf returns how far a bath's strength may stray: the label's, else the role's common practice.

@@ -97,10 +97,6 @@ func (m *maker) stock(p *darkroom.Product, packets, lot int) Stock {
 		m.lackOnce(Missing{Kind: NoHolder, Product: p.Name, Need: s.Makes})
 	}
 	s.Findings = append(s.Findings, Finding{Kind: CoolingHours, Subject: p.Name})
-	s.Cautions = []Caution{{Kind: PowderDust, Subject: p.Name, Hazards: p.Hazards}}
-	if s.MixAt >= scalds {
-		s.Cautions = append(s.Cautions, Caution{Kind: HotWater, Subject: p.Name})
-	}
 	return s
 }
 

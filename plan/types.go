@@ -5,6 +5,7 @@ import (
 
 	"wetside/darkroom"
 	"wetside/trade/dilution"
+	"wetside/trade/hazard/meet"
 	"wetside/trade/material"
 	"wetside/trade/measure"
 	"wetside/trade/process"
@@ -34,7 +35,10 @@ type Plan struct {
 	Missing   []Missing
 	Findings  []Finding // about the whole session
 	Cautions  []Caution // said once, at the head
-	Cost      Cost
+	// Never is what must never meet among all that is in use and the chlorine bleach under the sink; water onto an acid is said at
+	// its bath.
+	Never []meet.Pair
+	Cost  Cost
 }
 
 // A Load is one line of what is to be made, with what it comes to.
@@ -221,33 +225,6 @@ const (
 	CoolingHours      FindingKind = "cooling_hours"
 	PacketNotHeld     FindingKind = "packet_not_held"
 	StockMustBeMade   FindingKind = "stock_must_be_made"
-)
-
-// A Caution is a key of the message catalogue with what it is about.
-type Caution struct {
-	Kind    CautionKind
-	Subject string
-	Hazards []string // H statements as declared on the label
-}
-
-// CautionKind is a key of the message catalogue.
-type CautionKind string
-
-// The cautions. Those at the head are said once; the others stand at the step they belong to.
-const (
-	GlovesGoggles CautionKind = "gloves_goggles" // head
-	LabelFirst    CautionKind = "label_first"    // head: label and safety data sheet
-	NoKitchenware CautionKind = "no_kitchenware" // head
-	Air           CautionKind = "air"            // head
-	PoisonCentre  CautionKind = "poison_centre"  // head: the room's own line
-	AcidIntoWater CautionKind = "acid_into_water"
-	AcidUnknown   CautionKind = "acid_unknown" // a stop bath that nobody declared: an acid unless its label says otherwise
-	StrongAlkali  CautionKind = "strong_alkali"
-	PowderDust    CautionKind = "powder_dust"
-	HotWater      CautionKind = "hot_water"
-	Corrosive     CautionKind = "corrosive"  // H314
-	Sensitiser    CautionKind = "sensitiser" // H317, H334
-	FixerNoDrain  CautionKind = "fixer_no_drain"
 )
 
 // Cost is what the session's chemicals cost, in hundredths of Currency.

@@ -24,8 +24,8 @@ const (
 	smallPoints = 8.0
 )
 
-// head sets the room's name and the day over a ruled line; what is to be made stands left, the cautions that hold for all
-// of it right.
+// head sets the room's name and the day over a ruled line; what is to be made stands left, with first aid under it, the cautions
+// that hold for all of it right; what must never be poured together under both.
 func (m *mixSheet) head() {
 	m.ends(heavy(m.plan.Name), m.v.DateTime(m.plan.Starts), namePoints)
 	m.y += 2.4
@@ -40,10 +40,23 @@ func (m *mixSheet) head() {
 		m.block(p, stepPoints, margin, half)
 		m.y += 0.6
 	}
+	var care, aid []plan.Caution
+	for _, c := range m.plan.Cautions {
+		if c.Kind.Aid() {
+			aid = append(aid, c)
+			continue
+		}
+		care = append(care, c)
+	}
+	m.y += 1.4
+	m.barredIn(m.care(aid), plainPoints, margin, half)
 	left := m.y
 	m.y = top
-	m.barred(m.care(m.plan.Cautions), plainPoints, margin+half+gutter)
+	m.barredIn(m.care(care), plainPoints, margin+half+gutter, half)
 	m.y = max(left, m.y)
+	if never := m.v.NeverTogether(m.plan.Never); len(never) > 0 {
+		m.barred([]words.Phrase{never}, plainPoints, margin)
+	}
 	m.block(m.v.Order(m.plan), plainPoints, margin, m.inner())
 	m.y += 2
 }

@@ -316,14 +316,17 @@ func (s *setter) rule() {
 }
 
 // barred sets phrases beside a heavy bar in the accent, from x to the right margin: what must not be overlooked.
-func (s *setter) barred(ps []words.Phrase, pt, x float64) {
+func (s *setter) barred(ps []words.Phrase, pt, x float64) { s.barredIn(ps, pt, x, s.width-margin-x) }
+
+// barredIn is barred in a column of a width.
+func (s *setter) barredIn(ps []words.Phrase, pt, x, width float64) {
 	if len(ps) == 0 {
 		return
 	}
-	s.room(s.barredHeight(ps, pt, s.width-margin-x))
+	s.room(s.barredHeight(ps, pt, width))
 	top := s.y
 	for _, p := range ps {
-		s.block(p, pt, x+barIndent, s.width-margin-x-barIndent)
+		s.block(p, pt, x+barIndent, width-barIndent)
 		s.y += barGap
 	}
 	s.pen(scene.Accent, 1.2)

@@ -23,15 +23,6 @@ func (v *Voice) Finding(f plan.Finding) Phrase {
 	return phrase(sentence(v.say("finding."+string(f.Kind), a)))
 }
 
-// Caution says a caution, in plain words.
-func (v *Voice) Caution(c plan.Caution) Phrase {
-	subject := own(c.Subject)
-	if subject == "" {
-		subject = v.say("the.chemical", nil)
-	}
-	return phrase(sentence(v.say("caution."+string(c.Kind), args{"Subject": subject})))
-}
-
 // Missing says what the plan needs and the room lacks.
 func (v *Voice) Missing(m plan.Missing) Phrase {
 	a := args{

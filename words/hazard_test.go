@@ -107,6 +107,14 @@ func TestHazardsInWords(t *testing.T) {
 	} {
 		say(string(p.Effect), marked(v.MustNotMeet(p)))
 	}
+	never := func(a, b string, e meet.Effect) meet.Pair { return meet.Pair{A: a, B: b, Effect: e} }
+	say("never", marked(v.NeverTogether([]meet.Pair{
+		never("print stop", meet.HouseBleach, meet.ChlorineGas), never("fixer", meet.HouseBleach, meet.Boils), never("aid", meet.HouseBleach, meet.Boils),
+		never("aid", "print stop", meet.SulfurDioxide), never("print stop", "developer", meet.SulfurDioxide), never("silver", "ammonia", meet.FulminatingSilver),
+		never("hardener", meet.Stopper, meet.Bursts),
+	})))
+	say("never a bottle", marked(v.NeverTogether([]meet.Pair{never("hardener", meet.Stopper, meet.Bursts)})))
+	say("nothing", marked(v.NeverTogether(nil)))
 	for _, e := range []hazard.MixtureError{
 		{Why: hazard.WhyNoName},
 		{Why: hazard.WhyBelow, Substance: "borax", Got: -0.5},

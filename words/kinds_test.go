@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"wetside/plan"
+	"wetside/trade/hazard"
 	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
@@ -81,12 +82,20 @@ func findings() []plan.Finding {
 func cautions() []plan.Caution {
 	var out []plan.Caution
 	for _, k := range []plan.CautionKind{
-		plan.GlovesGoggles, plan.LabelFirst, plan.NoKitchenware, plan.Air, plan.PoisonCentre, plan.AcidIntoWater, plan.AcidUnknown,
-		plan.StrongAlkali, plan.PowderDust, plan.HotWater, plan.Corrosive, plan.Sensitiser, plan.FixerNoDrain,
+		plan.GlovesGoggles, plan.LabelFirst, plan.NotJudged, plan.NoKitchenware, plan.Air, plan.PupilsTongs, plan.InEye, plan.Spilt,
+		plan.Swallowed, plan.PoisonCentre, plan.PoisonBlank, plan.AcidIntoWater, plan.AcidUnknown, plan.StrongAlkali, plan.PowderDust,
+		plan.HotWater, plan.ThickGloves, plan.Vapour, plan.OdourlessStop, plan.TonerApart, plan.FixerNoDrain,
 	} {
-		out = append(out, plan.Caution{Kind: k, Subject: "glacial acid"})
+		out = append(out, plan.Caution{Kind: k, Subject: "glacial acid", Other: "acetic acid", Names: []string{"old stock", "print stop"}})
 	}
-	return out
+	for _, h := range hazard.AllHarms() {
+		out = append(out, plan.Caution{Kind: plan.Harmful, Subject: "reducer", From: hazard.Powder, Harms: []hazard.Harm{h}})
+	}
+	many := []hazard.Harm{hazard.HarmsEyes, hazard.MakesAllergic, hazard.SuspectedBoth}
+	return append(out,
+		plan.Caution{Kind: plan.Harmful, Subject: "paper developer", From: hazard.Concentrate, Harms: many, Thinned: many[1:2]},
+		plan.Caution{Kind: plan.Harmful, Subject: "old stock", From: hazard.Stock, Harms: many, Thinned: many},
+	)
 }
 
 func missing() []plan.Missing {

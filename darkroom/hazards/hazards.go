@@ -38,10 +38,7 @@ const UsedSilver = "silver thiosulfate"
 
 // Of judges a file's shelf. An error tells the product whose declared shares are impossible; it wraps hazard.ErrMixture.
 func Of(f darkroom.File) (Report, error) {
-	r := Report{Law: hazard.Law(f.Darkroom.Law)}
-	if r.Law == "" {
-		r.Law = hazard.EU
-	}
+	r := Report{Law: LawOf(f)}
 	var things []meet.Thing
 	for i := range f.Shelf.Products {
 		p := &f.Shelf.Products[i]

@@ -13,6 +13,7 @@ import (
 	"wetside/trade/dilution"
 	"wetside/trade/hazard"
 	"wetside/trade/hazard/ghs"
+	"wetside/trade/hazard/meet"
 	"wetside/trade/reckoning"
 )
 
@@ -88,18 +89,24 @@ type Never struct {
 
 // OfHazards takes a shelf's judgement apart.
 func OfHazards(r hazards.Report) Hazards {
-	out := Hazards{Items: []HazardItem{}, NeverTogether: []Never{}}
+	out := Hazards{Items: []HazardItem{}, NeverTogether: nevers(r.Never)}
 	for _, i := range r.Items {
 		item := OfHazard(i.Result)
 		item.Product, item.Dilution, item.LabelH = i.Product, i.Dilution, i.Label
 		out.Items = append(out.Items, item)
 	}
-	for _, p := range r.Never {
+	return out
+}
+
+// nevers are pairs that must not meet, never null.
+func nevers(pairs []meet.Pair) []Never {
+	out := []Never{}
+	for _, p := range pairs {
 		source := p.Source
 		if source == "" {
 			source = origin(p.Origin)
 		}
-		out.NeverTogether = append(out.NeverTogether, Never{p.A, p.B, string(p.Effect), source})
+		out = append(out, Never{p.A, p.B, string(p.Effect), source})
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"wetside/plan"
+	"wetside/trade/hazard"
 	"wetside/trade/measure"
 )
 
@@ -18,7 +19,9 @@ type Plan struct {
 	Missing   []Missing `json:"missing"`
 	Findings  []Finding `json:"findings"`
 	Cautions  []Caution `json:"cautions"`
-	Cost      Cost      `json:"cost"`
+	// NeverTogether is what must never meet of all that is in use, and chlorine bleach.
+	NeverTogether []Never `json:"never_together"`
+	Cost          Cost    `json:"cost"`
 }
 
 // Load is one line of what is to be made.
@@ -126,6 +129,13 @@ type Caution struct {
 	Kind    string   `json:"kind"`
 	Subject string   `json:"subject,omitempty"`
 	Hazards []string `json:"hazards,omitempty"`
+	// Substance is the one to blame; Products are those that it is about, where they are several.
+	Substance string   `json:"substance,omitempty"`
+	Products  []string `json:"products,omitempty"`
+	// From is what is poured from, Harms what that does, ThinnedHarms what the working solution still does of it.
+	From         string   `json:"from,omitempty"`
+	Harms        []string `json:"harms,omitempty"`
+	ThinnedHarms []string `json:"thinned_harms,omitempty"`
 }
 
 // Cost is what the session's chemicals cost, in hundredths of the currency.
@@ -149,7 +159,7 @@ type CostPart struct {
 func OfPlan(p plan.Plan) Plan {
 	out := Plan{
 		Darkroom: p.Name, Starts: p.Starts.Format(time.RFC3339), Loads: []Load{}, Baths: []Bath{}, Order: []string{},
-		DayBefore: []Stock{}, Missing: []Missing{}, Findings: findings(p.Findings), Cautions: cautions(p.Cautions),
+		DayBefore: []Stock{}, Missing: []Missing{}, Findings: findings(p.Findings), Cautions: cautions(p.Cautions), NeverTogether: nevers(p.Never),
 		Cost: ofCost(p.Cost),
 	}
 	for _, l := range p.Loads {
@@ -278,7 +288,10 @@ func findings(fs []plan.Finding) []Finding {
 func cautions(cs []plan.Caution) []Caution {
 	out := []Caution{}
 	for _, c := range cs {
-		out = append(out, Caution{Kind: string(c.Kind), Subject: c.Subject, Hazards: c.Hazards})
+		out = append(out, Caution{
+			Kind: string(c.Kind), Subject: c.Subject, Hazards: c.Hazards, Substance: c.Other, Products: c.Names, From: string(c.From),
+			Harms: harms(c.Harms), ThinnedHarms: harms(c.Thinned),
+		})
 	}
 	return out
 }
@@ -290,6 +303,14 @@ func ofCost(c plan.Cost) Cost {
 	}
 	for _, p := range c.Parts {
 		out.Parts = append(out.Parts, CostPart{Product: p.Product, AmountML: p.Amount.ML(), Hundredths: p.Cost})
+	}
+	return out
+}
+
+func harms(all []hazard.Harm) []string {
+	var out []string
+	for _, h := range all {
+		out = append(out, string(h))
 	}
 	return out
 }

@@ -1,0 +1,115 @@
+package hazards
+
+import (
+	"slices"
+
+	"wetside/darkroom"
+	"wetside/trade/dilution"
+	"wetside/trade/hazard"
+	"wetside/trade/hazard/meet"
+	"wetside/trade/hazard/substance"
+	"wetside/trade/process"
+)
+
+// LawOf returns whose rules a file's estimates follow: the EU's where it names none.
+func LawOf(f darkroom.File) hazard.Law {
+	if l := hazard.Law(f.Darkroom.Law); l != "" {
+		return l
+	}
+	return hazard.EU
+}
+
+// A Mixing is one product as somebody mixes it.
+type Mixing struct {
+	// From is what is poured from: the concentrate, the powder or its stock. Where the stock can't be judged it is the powder.
+	From hazard.Result
+	// Works is the working solution.
+	Works hazard.Result
+	// Acid and Alkali tell whether the concentrate is one, so that water goes in first: by its mark, by what it declares.
+	Acid, Alkali bool
+	// Vapour is the substance of it that comes off as a sharp vapour; empty for none.
+	Vapour string
+}
+
+// MixingOf judges a product as it is mixed at a dilution; the dilution may be nothing, and Works then is not judged. The error wraps
+// hazard.ErrMixture: impossible shares.
+func MixingOf(p *darkroom.Product, d dilution.Dilution, law hazard.Law) (Mixing, error) {
+	bought, err := asBought(p, law)
+	if err != nil {
+		return Mixing{}, err
+	}
+	m := Mixing{From: bought.Result, Acid: isAcid(p, bought.Result), Alkali: isAlkali(p, bought.Result), Vapour: vapour(p)}
+	if p.Form == darkroom.Powder && len(d.Chemicals) > 0 {
+		stock, err := madeUp(p, law)
+		if err != nil {
+			return Mixing{}, err
+		}
+		if stock.Result.Judged() {
+			m.From = stock.Result
+		}
+	}
+	if len(d.Chemicals) == 0 {
+		m.Works.State = hazard.Working
+		return m, nil
+	}
+	items, err := mixed(p, d, law)
+	if err != nil {
+		return Mixing{}, err
+	}
+	m.Works = items[0].Result
+	return m, nil
+}
+
+// WaterFirst tells of a liquid whether it is an acid or a strong alkali by what it declares.
+func WaterFirst(p *darkroom.Product) bool {
+	if p.Form == darkroom.Powder || len(p.Contains) == 0 {
+		return false
+	}
+	bought, err := asBought(p, hazard.EU)
+	return err == nil && (isAcid(p, bought.Result) || isAlkali(p, bought.Result))
+}
+
+// isAcid tells whether a product is an acid to be poured into water: marked so, or one that burns, or a stop bath's.
+func isAcid(p *darkroom.Product, r hazard.Result) bool {
+	return p.Acid.Value || r.Groups&substance.Acid != 0 && (r.Burns() || p.Role == process.StopBath)
+}
+
+// isAlkali tells whether a product is a strong alkali: marked so, or one that burns.
+func isAlkali(p *darkroom.Product, r hazard.Result) bool {
+	return p.Alkali.Value || r.Groups&substance.StrongAlkali != 0 && r.Burns()
+}
+
+// vapour names what of a product comes off as a sharp vapour: acetic and formic acid, ammonia (common practice).
+func vapour(p *darkroom.Product) string {
+	for _, c := range p.Contains {
+		if s, ok := substance.Lookup(c.Substance); ok && slices.Contains([]string{"acetic acid", "formic acid", "ammonia"}, s.Name) {
+			return s.Name
+		}
+	}
+	return ""
+}
+
+// Never returns what must never meet among some products of a file, named in any order; house adds the chlorine bleach that stands
+// under many sinks. What can't be judged counts by its role and marks alone.
+func Never(f darkroom.File, products []string, house bool) []meet.Pair {
+	var things []meet.Thing
+	for i := range f.Shelf.Products {
+		p := &f.Shelf.Products[i]
+		if !slices.Contains(products, p.Name) {
+			continue
+		}
+		bought, err := asBought(p, LawOf(f))
+		if err != nil {
+			bought.Result = hazard.Result{}
+		}
+		things = append(things, thing(p, bought.Result))
+	}
+	return meet.NeverTogether(things, house && len(things) > 0)
+}
+
+// InCan returns what must not be poured together among the used baths of some products: pairs of these alone.
+func InCan(f darkroom.File, products []string) []meet.Pair {
+	return slices.DeleteFunc(Never(f, products, false), func(p meet.Pair) bool {
+		return !slices.Contains(products, p.A) || !slices.Contains(products, p.B)
+	})
+}

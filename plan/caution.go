@@ -1,0 +1,56 @@
+package plan
+
+import "wetside/trade/hazard"
+
+// A Caution is a key of the message catalogue with what it is about.
+type Caution struct {
+	Kind    CautionKind
+	Subject string
+	Hazards []string // H statements as declared on the label
+	// Other is the substance that is to blame, where it is one's.
+	Other string
+	// Names are the products that it is about, where they are several.
+	Names []string
+	// From is what is poured from, Harms what it does; Thinned what the working solution still does of it.
+	From    hazard.State
+	Harms   []hazard.Harm
+	Thinned []hazard.Harm
+}
+
+// CautionKind is a key of the message catalogue.
+type CautionKind string
+
+// The cautions. Those at the head are said once; the others stand at the step they belong to.
+const (
+	GlovesGoggles CautionKind = "gloves_goggles" // head
+	LabelFirst    CautionKind = "label_first"    // head: label and safety data sheet
+	NotJudged     CautionKind = "not_judged"     // head: Names, of which not all or nothing is declared
+	NoKitchenware CautionKind = "no_kitchenware" // head
+	Air           CautionKind = "air"            // head
+	PupilsTongs   CautionKind = "pupils_tongs"   // head, in a school
+	InEye         CautionKind = "in_eye"         // head, first aid
+	Spilt         CautionKind = "spilt"          // head, first aid
+	Swallowed     CautionKind = "swallowed"      // head, first aid
+	PoisonCentre  CautionKind = "poison_centre"  // head: the room's own line
+	PoisonBlank   CautionKind = "poison_blank"   // head: a line to write it on, as the room has told none
+	AcidIntoWater CautionKind = "acid_into_water"
+	AcidUnknown   CautionKind = "acid_unknown" // a stop bath that nobody declared: an acid unless its label says otherwise
+	StrongAlkali  CautionKind = "strong_alkali"
+	PowderDust    CautionKind = "powder_dust"
+	HotWater      CautionKind = "hot_water"
+	Harmful       CautionKind = "harmful"      // Harms of From, and Thinned
+	ThickGloves   CautionKind = "thick_gloves" // Other goes through thin ones
+	Vapour        CautionKind = "vapour"       // Other comes off sharp
+	OdourlessStop CautionKind = "odourless"    // the same of a stop bath, which there are others of
+	TonerApart    CautionKind = "toner_apart"
+	FixerNoDrain  CautionKind = "fixer_no_drain"
+)
+
+// Aid reports whether a caution says what to do once it has happened.
+func (k CautionKind) Aid() bool {
+	switch k {
+	case InEye, Spilt, Swallowed, PoisonCentre, PoisonBlank:
+		return true
+	}
+	return false
+}
