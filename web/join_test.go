@@ -87,6 +87,27 @@ func posts(t *testing.T) (all []string) {
 	return all
 }
 
+// When the evening was closed over their head, who joined still starts a print: it is of no evening, and nothing is refused.
+func TestWhoJoinedStartsAfterTheEvening(t *testing.T) {
+	h := withExample(t)
+	h.mixAll()
+	d := h.joined(h.share(), "Mo")
+	if setup := d.do(http.MethodGet, "/sink/setup.json", nil).Text; !strings.Contains(setup, `"guest":true`) {
+		t.Error("the scripts are not told that the device joined")
+	}
+	if a := h.post("/evening/close", url.Values{"position": {fmt.Sprint(h.position())}}); a.StatusCode != http.StatusSeeOther {
+		t.Fatalf("closing: %d %s", a.StatusCode, problemsOf(a.Text))
+	}
+	at := h.position()
+	a := d.do(http.MethodPost, "/sink/move", url.Values{"start": {"RC-paper-8x10-in whole"}})
+	if a.StatusCode != http.StatusSeeOther || h.position() != at+1 {
+		t.Errorf("%d, %d entries; want the print alone", a.StatusCode, h.position()-at)
+	}
+	if n := len(keysOf(h.get("/sink").Text, "on")); n == 0 {
+		t.Error("the print does not lie in the sink")
+	}
+}
+
 // Whoever joined is refused every form but those that count, time and test, with a page that says who can; nothing is written.
 func TestWhoJoinedMayCountTimeAndTest(t *testing.T) {
 	h := withExample(t)

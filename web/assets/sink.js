@@ -173,11 +173,11 @@ class Page {
     if (way < 0) return;
     const w = this.setup.ways[way];
     const state = this.state();
-    const evening = state.evening || uuid();
+    const evening = state.evening || (this.setup.guest ? "" : uuid());
     const what = { material: w.material, size: w.size, ...(w.material === "film" ? { rolls: Math.max(w.rolls || 0, 1) } : strip ? { strips: 1 } : { sheets: 1 }) };
     const of = this.whose();
-    const begun = ["print.started", { print: uuid(), ...(of && { of }), session: evening, ...what, ...this.place(state, way, w.stops[0].station) }];
-    this.say(...(state.evening ? [] : [["session.opened", { session: evening }]]), begun);
+    const begun = ["print.started", { print: uuid(), ...(of && { of }), ...(evening && { session: evening }), ...what, ...this.place(state, way, w.stops[0].station) }];
+    this.say(...(state.evening || !evening ? [] : [["session.opened", { session: evening }]]), begun);
   }
 
   whose() { return this.root.querySelector("input[name=of]:checked")?.value || ""; }
