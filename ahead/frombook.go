@@ -29,6 +29,7 @@ type taker struct {
 	ids   *book.IDs
 	all   []book.Bath
 	known map[string]*book.Bath // all of them by the book's id
+	only  []string              // the baths that are asked about, gone or not; nil: those that stand there
 	at    map[string]int        // of Scene.Baths, by the book's id
 	dev   int                   // stand-ins, -1 until they are wanted
 	wet   int
@@ -47,14 +48,17 @@ func (t *taker) baths() {
 		t.known[t.all[i].ID] = &t.all[i]
 	}
 	keep := map[string]bool{}
+	for _, id := range t.only {
+		t.upstream(keep, id)
+	}
 	for i := range t.all {
-		if t.all[i].Gone == nil {
+		if t.only == nil && t.all[i].Gone == nil {
 			t.upstream(keep, t.all[i].ID)
 		}
 	}
 	for i := range t.all {
 		b := &t.all[i]
-		if b.Gone != nil && (!keep[b.ID] || t.role(b) != process.Fixer) {
+		if (b.Gone != nil || t.only != nil) && (!keep[b.ID] || t.role(b) != process.Fixer) {
 			continue
 		}
 		t.at[b.ID] = len(t.scene.Baths)

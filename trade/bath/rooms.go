@@ -191,6 +191,24 @@ func (r *Rooms) Now(bath int, a Amount) Span {
 	return r.over(func(i int) float64 { return r.held(i)[bath].PerLitre(a) })
 }
 
+// A Portion is so many litres of a bath.
+type Portion struct {
+	Bath   int
+	Litres float64
+}
+
+// In returns how much of an amount there is in portions of baths poured together, room by room: what one room has more of in
+// one bath it has more of in the others, too.
+func (r *Rooms) In(portions []Portion, a Amount) Span {
+	return r.over(func(i int) float64 {
+		sum := 0.0
+		for _, p := range portions {
+			sum += p.Litres * r.held(i)[p.Bath].PerLitre(a)
+		}
+		return sum
+	})
+}
+
 // Litres returns how much of a bath there is.
 func (r *Rooms) Litres(bath int) Span {
 	return r.over(func(i int) float64 { return r.held(i)[bath][Liquid] })
