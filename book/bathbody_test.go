@@ -47,7 +47,7 @@ func bathBodies() map[string]book.Body {
 			Bath: "f1", Into: darkroom.FloatingLid, Bottle: "brown one", Volume: "1.9 L",
 		},
 		`{"bath":"f1","tray":"grey","volume":"1.9 L"}`: &book.PouredOut{Bath: "f1", Tray: "grey", Volume: "1.9 L"},
-		`{"bath":"f1","to":"collected","can":"can1"}`: &book.Disposed{Bath: "f1", Leaving: book.Leaving{To: "collected", Can: "can1"}},
+		`{"bath":"f1","to":"collected","can":"can1"}`:  &book.Disposed{Bath: "f1", Leaving: book.Leaving{To: "collected", Can: "can1"}},
 		`{"can":"can1","what":"fixer","volume":"6 L","why":"it was there"}`: &book.WasteIn{
 			Can: "can1", What: "fixer", Volume: "6 L", Why: "it was there",
 		},
@@ -58,7 +58,7 @@ func bathBodies() map[string]book.Body {
 		`{"place":"home","drain":"septic","what":"stop bath","asked":"may it?","answer":"no","words":"no","office":"the water office"}`: &book.Answered{
 			Place: "home", Drain: "septic", What: "stop bath", Asked: "may it?", Answer: book.AuthorityNo, Words: "no", Office: "the water office",
 		},
-		`{"bath":"d","why":"brown","to":"drain"}`:      &book.Disposed{Bath: "d", Leaving: book.Leaving{Why: "brown", To: "drain"}},
+		`{"bath":"d","why":"brown","to":"drain"}`: &book.Disposed{Bath: "d", Leaving: book.Leaving{Why: "brown", To: "drain"}},
 		`{"batch":"n1","bath":"w","loads":["e7"],"material":"FB paper","size":"8x10 in","sheets":3}`: &book.Held{
 			Batch: "n1", Bath: "w", Loads: []string{"e7"}, Prints: book.Prints{Material: "FB paper", Size: "8x10 in", Sheets: 3},
 		},
@@ -66,6 +66,10 @@ func bathBodies() map[string]book.Body {
 			Batch: "n1", Step: book.WashMore, Put: &book.Prints{Material: "FB paper", Size: "8x10 in", Sheets: 1}, Way: "running",
 			Water: "12 °C", Changes: 2,
 		},
+		`{"sign":"flat_blacks","cause":"developer_spent","done":"remedied","bath":"dev"}`: &book.FaultFound{
+			Sign: "flat_blacks", Cause: "developer_spent", Done: book.FaultRemedied, Bath: "dev",
+		},
+		`{"sign":"of_a_later_program"}`: &book.FaultFound{Sign: "of_a_later_program"},
 	}
 }
 
@@ -100,8 +104,8 @@ func TestBodiesOfBaths(t *testing.T) {
 			t.Errorf("%s: unread: %v", e.Body, j.state.Unread())
 		}
 	}
-	if len(kinds) != 13 {
-		t.Errorf("%d kinds, want 13", len(kinds))
+	if len(kinds) != 14 {
+		t.Errorf("%d kinds, want 14", len(kinds))
 	}
 }
 
@@ -157,25 +161,30 @@ func TestBadFieldsOfBaths(t *testing.T) {
 		"into nothing":              {&book.PouredBack{Bath: "b"}, "into", book.FieldMissing},
 		"into tray and tank":        {&book.PouredOut{Bath: "b", Tray: "t", Tank: "k"}, "tank", book.FieldClashes},
 		"no bath to pour":           {&book.PouredOut{Tray: "t"}, "bath", book.FieldMissing},
-		"into no can":          {&book.WasteIn{What: "fixer", Volume: "1 L"}, "can", book.FieldMissing},
-		"of nothing we know":   {&book.WasteIn{Can: "c", What: "soup", Volume: "1 L"}, "what", book.FieldNoWord},
-		"of nothing said":      {&book.WasteIn{Can: "c", Volume: "1 L"}, "what", book.FieldMissing},
-		"so much of nothing":   {&book.WasteIn{Can: "c", What: "fixer"}, "volume", book.FieldMissing},
-		"all put by, and some": {&book.WasteIn{Can: "c", PutBy: true, Volume: "1 L"}, "volume", book.FieldClashes},
-		"a can with a space":   {&book.TakenAway{Can: "a b"}, "can", book.FieldNoID},
-		"more than was there":  {&book.TakenAway{Can: "c", Volume: "0 L"}, "volume", book.FieldNothing},
+		"into no can":               {&book.WasteIn{What: "fixer", Volume: "1 L"}, "can", book.FieldMissing},
+		"of nothing we know":        {&book.WasteIn{Can: "c", What: "soup", Volume: "1 L"}, "what", book.FieldNoWord},
+		"of nothing said":           {&book.WasteIn{Can: "c", Volume: "1 L"}, "what", book.FieldMissing},
+		"so much of nothing":        {&book.WasteIn{Can: "c", What: "fixer"}, "volume", book.FieldMissing},
+		"all put by, and some":      {&book.WasteIn{Can: "c", PutBy: true, Volume: "1 L"}, "volume", book.FieldClashes},
+		"a can with a space":        {&book.TakenAway{Can: "a b"}, "can", book.FieldNoID},
+		"more than was there":       {&book.TakenAway{Can: "c", Volume: "0 L"}, "volume", book.FieldNothing},
 		"a drain of its own": {
 			&book.Answered{Place: "home", Drain: "river", What: "fixer", Answer: book.AuthorityYes}, "drain", book.FieldNoWord,
 		},
-		"no answer":       {&book.Answered{Place: "home", Drain: "sewer", What: "fixer"}, "answer", book.FieldMissing},
-		"rest below zero":           {&book.Disposed{Bath: "b", Leaving: book.Leaving{Volume: "-1 L"}}, "volume", book.FieldUnreadable},
-		"no batch":                  {&book.Held{Prints: ok(same)}, "batch", book.FieldMissing},
-		"held a load that is no id": {&book.Held{Batch: "n", Loads: []string{""}, Prints: ok(same)}, "loads[0]", book.FieldMissing},
-		"no step of a wash":         {&book.Washed{Batch: "n", Step: "rinsed"}, "step", book.FieldNoWord},
-		"changes below zero":        {&book.Washed{Batch: "n", Step: book.WashDone, Changes: -1}, "changes", book.FieldBelowZero},
-		"boiling over":              {&book.Washed{Batch: "n", Step: book.WashDone, Water: "120 °C"}, "water", book.FieldUnreadable},
-		"put nothing in":            {&book.Washed{Batch: "n", Step: book.WashMore, Put: &book.Prints{}}, "put.sheets", book.FieldNothing},
-		"mixed by nobody's guess":   {mix(func(m *book.Mixed) { m.Made = "long ago" }), "made", book.FieldNoWord},
+		"no answer":                   {&book.Answered{Place: "home", Drain: "sewer", What: "fixer"}, "answer", book.FieldMissing},
+		"rest below zero":             {&book.Disposed{Bath: "b", Leaving: book.Leaving{Volume: "-1 L"}}, "volume", book.FieldUnreadable},
+		"no batch":                    {&book.Held{Prints: ok(same)}, "batch", book.FieldMissing},
+		"held a load that is no id":   {&book.Held{Batch: "n", Loads: []string{""}, Prints: ok(same)}, "loads[0]", book.FieldMissing},
+		"no step of a wash":           {&book.Washed{Batch: "n", Step: "rinsed"}, "step", book.FieldNoWord},
+		"changes below zero":          {&book.Washed{Batch: "n", Step: book.WashDone, Changes: -1}, "changes", book.FieldBelowZero},
+		"boiling over":                {&book.Washed{Batch: "n", Step: book.WashDone, Water: "120 °C"}, "water", book.FieldUnreadable},
+		"put nothing in":              {&book.Washed{Batch: "n", Step: book.WashMore, Put: &book.Prints{}}, "put.sheets", book.FieldNothing},
+		"no sign":                     {&book.FaultFound{Cause: "stray_light"}, "sign", book.FieldMissing},
+		"a cause that is no key":      {&book.FaultFound{Sign: "grey_veil", Cause: "the lamp"}, "cause", book.FieldNoID},
+		"done otherwise":              {&book.FaultFound{Sign: "grey_veil", Cause: "stray_light", Done: "prayed"}, "done", book.FieldNoWord},
+		"a remedy for no cause":       {&book.FaultFound{Sign: "grey_veil", Done: book.FaultLater}, "done", book.FieldClashes},
+		"seen in a bath that is none": {&book.FaultFound{Sign: "grey_veil", Bath: "the grey one"}, "bath", book.FieldNoID},
+		"mixed by nobody's guess":     {mix(func(m *book.Mixed) { m.Made = "long ago" }), "made", book.FieldNoWord},
 		"before, below zero": {mix(func(m *book.Mixed) {
 			m.Before = []book.Prints{ok(same), ok(func(p *book.Prints) { p.Sheets = -3 })}
 		}), "before[1].sheets", book.FieldBelowZero},

@@ -61,6 +61,8 @@ func bathFact(t *rapid.T, draw book.Draw) book.Body {
 		return &book.Tested{Batch: batch, Test: book.HypoDrop, Result: "under 0.01 g/m2", Material: "FB paper"}
 	case 7:
 		return wasteFact(t, volume)
+	case 8:
+		return &book.FaultFound{Sign: "grey_veil", Cause: "stray_light", Bath: rapid.SampledFrom([]string{"", id}).Draw(t, "about")}
 	default:
 		through := rapid.SliceOfN(rapid.SampledFrom(baths), 1, 4).Draw(t, "through")
 		return &book.Worked{Baths: through, Prints: anyPrints(t), Drain: rapid.SampledFrom([]string{"", "20 s"}).Draw(t, "drain")}

@@ -18,8 +18,8 @@ type Event struct {
 	Did    Did
 }
 
-// A Did is what happened, as it was read: Load, TestMade, TopUp, Move, PourBack, PourOut, Disposal, HoldingPut or
-// WashMoment. Its lists are shared and not to be changed.
+// A Did is what happened, as it was read: Load, TestMade, TopUp, Move, PourBack, PourOut, Disposal, HoldingPut,
+// WashMoment or FaultSeen. Its lists are shared and not to be changed.
 type Did interface {
 	// Baths returns the ids of the baths that it happened to, each once.
 	Baths() []string

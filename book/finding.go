@@ -44,8 +44,8 @@ func (s *State) findingsOf(b *Bath, m *making) []Finding {
 	away := s.leaving(b.ID)
 	had := b.Volume
 	for _, d := range s.deeds[b.ID] {
-		if !s.corrections.stands(d.entry) {
-			continue
+		if _, looked := d.did.(FaultSeen); looked || !s.corrections.stands(d.entry) {
+			continue // what looked wrong is often found when the bath is long gone
 		}
 		f := Finding{Subject: b.ID, Entry: d.entry, At: time.UnixMicro(d.at).UTC()}
 		if b.Made != MadeUnknown && d.at < m.at {

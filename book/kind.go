@@ -47,6 +47,7 @@ const (
 	SessionClosed  Kind = "session.closed"
 	ListTicked     Kind = "list.ticked" // of the lists that are gone through at the start and the end
 	NoteLeft       Kind = "note.left"   // for whoever comes next
+	FaultNoted     Kind = "fault.found" // something looked wrong, and what was behind it
 	Correction     Kind = "correction"
 )
 
@@ -58,7 +59,7 @@ func (k Kind) Known() bool { return k.blank() != nil }
 func (k Kind) Decides() bool {
 	switch k {
 	case Received, Opened, Counted, Drawn, StockMade, BathMixed, BathWorked, BathTested, BathToppedUp, BathPouredBack,
-		BathPouredOut, WastePut, WasteTaken, DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft:
+		BathPouredOut, WastePut, WasteTaken, DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft, FaultNoted:
 		return false
 	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved, CanSet, CanRemoved,
 		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, SessionClosed, Correction:
@@ -143,6 +144,8 @@ func (k Kind) blankOfBaths() Body {
 		return &Held{}
 	case BatchWashed:
 		return &Washed{}
+	case FaultNoted:
+		return &FaultFound{}
 	default:
 		return k.blankOfSink()
 	}

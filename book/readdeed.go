@@ -47,6 +47,8 @@ func (s *State) readDeed(body Body) (did Did, from []Draw, err error) {
 		did, err = s.readHeld(b)
 	case *Washed:
 		did, err = s.readWashed(b)
+	case *FaultFound:
+		did, err = readFault(b)
 	}
 	return did, from, err
 }

@@ -35,6 +35,7 @@ type State struct {
 	trackOf  map[string]string          // the print that an entry is about
 	inSink   map[string]bool            // the prints that are somewhere in the sink
 	evenings map[string][]saidOfEvening // in order, by session
+	looked   []*deed                    // what looked wrong, in order
 
 	corrections corrections
 	unread      []Unread
@@ -238,6 +239,7 @@ func (s *State) Clone() *State {
 	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)
 	c.prints, c.trackOf, c.inSink = maps.Clone(s.prints), maps.Clone(s.trackOf), maps.Clone(s.inSink)
 	c.evenings = cloneLists(s.evenings)
+	c.looked = slices.Clip(s.looked)
 	c.corrections = s.corrections.clone()
 	c.unread = slices.Clip(s.unread)
 	c.read, c.passes = map[amountKey]amount{}, map[passKey]Pass{}

@@ -148,6 +148,9 @@ func (s *State) track(id string, said []saidOfPrint) {
 
 // file puts a deed into the lives that it belongs to.
 func (s *State) file(d *deed) {
+	if _, isFault := d.did.(FaultSeen); isFault {
+		s.looked = inserted(s.looked, d, compareDeeds)
+	}
 	for _, id := range d.did.Baths() {
 		s.deeds[id] = inserted(s.deeds[id], d, compareDeeds)
 	}

@@ -23,7 +23,8 @@ const (
 // wrote themselves; all else is for those who keep the darkroom. It is the one table of it; docs/roles.md shows it.
 func GuestMay(k book.Kind) May {
 	switch k {
-	case book.BathWorked, book.BathTested, book.PrintBegan, book.PrintPut, book.PrintOut, book.BatchHeld, book.BatchWashed:
+	case book.BathWorked, book.BathTested, book.PrintBegan, book.PrintPut, book.PrintOut, book.BatchHeld, book.BatchWashed,
+		book.FaultNoted:
 		return Always
 	case book.Correction:
 		return OwnOnly
@@ -45,7 +46,7 @@ func GuestMay(k book.Kind) May {
 func guestPosts(pattern string) bool {
 	switch pattern {
 	case "POST /baths/{id}/worked", "POST /baths/{id}/tested", "POST /undo/{id}", "POST /sink/move", "POST /taps",
-		"POST /join/{code}", "POST /red", "POST /red/screen":
+		"POST /join/{code}", "POST /wrong/{sign}", "POST /red", "POST /red/screen":
 		return true
 	}
 	return false
