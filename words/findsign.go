@@ -19,6 +19,9 @@ type SignFound struct {
 	Score float64
 }
 
+// elsewhere divides the score of a sign that is seen elsewhere than where the words say.
+const elsewhere = 4
+
 // mostSigns is how many signs are offered at most.
 const mostSigns = 6
 
@@ -27,7 +30,7 @@ const mostSigns = 6
 // Each sign has its words in the message file. A typed word is taken as the nearest of all of these: itself, else one that begins
 // with it or that it begins with, from four letters on, else one with a letter wrong, missing or too many (two in a word of eight).
 // It counts for a sign as one divided by how many signs have it, so that rare words say more. Where the words name a place (print,
-// film, bath), signs that are seen elsewhere count half. Signs with half of the best count and more are offered.
+// film, bath), signs that are seen elsewhere count a quarter. Signs with half of the best count and more are offered.
 func (v *Voice) FindSigns(text string) []SignFound {
 	b := v.signBook()
 	var where []fault.Where
@@ -41,6 +44,9 @@ func (v *Voice) FindSigns(text string) []SignFound {
 			where = append(where, w)
 		}
 		near := b.nearest(word)
+		if _, isPlace := b.places[word]; isPlace && near != word {
+			continue
+		}
 		if near == "" || said[near] {
 			continue
 		}
@@ -66,7 +72,7 @@ func offered(met map[fault.Sign]*SignFound, where []fault.Where) []SignFound {
 			continue
 		}
 		if len(where) > 0 && !slices.Contains(where, s.Where()) {
-			f.Score /= 2
+			f.Score /= elsewhere
 		}
 		best = max(best, f.Score)
 		all = append(all, *f)
