@@ -1,0 +1,52 @@
+package words
+
+import (
+	"strings"
+	"unicode"
+
+	"wetside/ahead"
+	"wetside/book"
+)
+
+// Pictogram names a hazard pictogram by its code: "corrosion". A code that has no name here is told alone.
+func (v *Voice) Pictogram(code string) string {
+	if !v.has("pictogram." + code) {
+		return code
+	}
+	return plain(v.say("pictogram."+code, nil))
+}
+
+// MadeOn says when a bath was mixed, with the year, as its label has it; empty where nobody knows.
+func (v *Voice) MadeOn(b ahead.Bath) string {
+	when := plain(v.say("date.time", args{"Date": v.DayYear(v.local(b.Made)), "Clock": v.Clock(b.Made)}))
+	switch b.Known {
+	case book.MadeUnknown:
+		return ""
+	case book.MadeEstimated:
+		return plain(v.say("tell.on_label.about", args{"When": v.DayYear(v.local(b.Made))}))
+	case book.MadeThen:
+	}
+	return when
+}
+
+// KeepsUntil says until which day a bath keeps, with the year, as its label has it; empty where that is not known or over.
+func (v *Voice) KeepsUntil(o ahead.Outlook) string {
+	if o.End.Date.IsZero() || o.OutOfUse() {
+		return ""
+	}
+	return v.DayYear(v.local(o.End.Date))
+}
+
+// Initials are the first letters of a name's parts, in capitals: "MO" of Maren Ols.
+func Initials(name string) string {
+	var b strings.Builder
+	for part := range strings.FieldsSeq(name) {
+		for _, r := range part {
+			if unicode.IsLetter(r) {
+				b.WriteRune(unicode.ToUpper(r))
+				break
+			}
+		}
+	}
+	return b.String()
+}
