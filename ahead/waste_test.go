@@ -124,3 +124,39 @@ func TestDrains(t *testing.T) {
 		t.Errorf("ways: %v", ways)
 	}
 }
+
+// A year adds up: what was in it, and was put in, is what was taken and what is there; the year before ends where this begins.
+func TestYearOfWaste(t *testing.T) {
+	t.Parallel()
+	r := newRoom(t, clubRoom)
+	r.can(0)
+	for i, day := range []int{0, 60, 100, 130} { // from 1 October 2026: the third is in 2027
+		id := string(rune('a' + i))
+		r.mix(day, 0, id, "fix", "1+4", "2 L", "grey", "", "")
+		r.work(day, 60, 40, material.RC, id)
+		r.at(day, 90, &book.Disposed{Bath: id, Leaving: book.Leaving{To: book.ToCollected, Can: "can"}})
+	}
+	r.at(131, 0, &book.TakenAway{Can: "can", Volume: "3 L", Document: "N 17"})
+	now := firstDay.AddDate(0, 0, 140)
+	last, err := ahead.YearOfWaste(r.state(), 2026, now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	this, err := ahead.YearOfWaste(r.state(), 2027, now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, b := last.Cans[0], this.Cans[0]
+	if a.Began != 0 || a.Put.ML() != 4000 || a.Taken != 0 || a.End != b.Began || len(a.Rows) != 2 {
+		t.Errorf("the first year: %+v", a)
+	}
+	if b.Put.ML() != 4000 || b.Taken.ML() != 3000 || b.End.ML() != 5000 || len(b.Rows) != 3 || b.Rows[2].Of() != process.Fixer {
+		t.Errorf("the second year: began %v, put %v, taken %v, end %v", b.Began, b.Put, b.Taken, b.End)
+	}
+	if got := b.Rows[2].Silver; got.Known != 3 || got.Grams.P50 < 1.5 || got.Grams != this.Fetched.Grams {
+		t.Errorf("3 L of 8 that hold 160 sheets' silver: %+v", got)
+	}
+	if got := ahead.YearsOfWaste(r.state(), now); len(got) != 2 || got[0] != 2027 {
+		t.Errorf("years: %v", got)
+	}
+}

@@ -127,3 +127,33 @@ func (v *Voice) PlaceAndDrain(h *waste.Here) Phrase {
 	}
 	return phrase(sentence(v.say("waste.here", args{"Place": v.say("waste.place."+place, nil), "Drain": v.say("waste.drain."+drain, nil)})))
 }
+
+// SilverShort prints silver for a column: 12 g (9.1 to 16).
+func (v *Voice) SilverShort(s *ahead.Silver) string {
+	a := args{"Likely": v.grams(s.Grams.P50), "From": v.significant(s.Grams.P10, 2), "To": v.significant(s.Grams.P90, 2), "More": ""}
+	if s.Unknown > 0 {
+		a["More"] = "+"
+	}
+	return plain(v.say("waste.silver_short", a))
+}
+
+// SilverTaken says how much silver likely went with what was taken away in a year; empty where nothing is known of any.
+func (v *Voice) SilverTaken(s *ahead.Silver) (all []Phrase) {
+	if s.Known > 0 {
+		all = append(all, phrase(v.say("waste.silver_taken", args{
+			"Likely": v.grams(s.Grams.P50), "From": v.grams(s.Grams.P10), "To": v.grams(s.Grams.P90),
+		})))
+	}
+	if s.Unknown > 0 {
+		all = append(all, phrase(v.say("waste.taken_unknown", args{"Volume": v.litres(s.Unknown)})))
+	}
+	return all
+}
+
+// LedgerWhat says what a line of the ledger is about, without its volume.
+func (v *Voice) LedgerWhat(r *ahead.WasteRow) Phrase {
+	if t := r.Taken; t != nil {
+		return phrase(sentence(v.say("waste.ledger_taken", args{"By": own(t.By), "Document": own(t.Document)})))
+	}
+	return phrase(sentence(v.say("waste.ledger_put", args{"What": v.UsedBath(r.In.Of), "Why": own(r.In.Why)})))
+}
