@@ -58,6 +58,12 @@ func newDocument(paper string, t title) *fpdf.Fpdf {
 		size = "Letter"
 	}
 	doc := fpdf.New("P", "mm", size, "")
+	prepare(doc, t)
+	return doc
+}
+
+// prepare sets what all documents have alike.
+func prepare(doc *fpdf.Fpdf, t title) {
 	doc.SetCatalogSort(true)
 	doc.SetCreationDate(t.at.UTC())
 	doc.SetModificationDate(t.at.UTC())
@@ -67,5 +73,4 @@ func newDocument(paper string, t title) *fpdf.Fpdf {
 	doc.SetAutoPageBreak(false, 0)
 	doc.AddUTF8FontFromBytes(family, "", liberationsansregular.TTF)
 	doc.AddUTF8FontFromBytes(family, "B", liberationsansbold.TTF)
-	return doc
 }

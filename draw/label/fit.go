@@ -136,7 +136,7 @@ func (w *writer) label(l Label, f form, drawn pictures) (ok bool) {
 	fields := l.Fields
 	if f.short {
 		w.text(l.Title, f.pt*1.4, true, scene.Ink)
-		w.text(strings.Trim(l.About+" · "+l.For, " ·"), f.pt, true, scene.Ink)
+		w.text(strings.Trim(l.About+dot+l.For, dot), f.pt, true, scene.Ink)
 		fields = slices.DeleteFunc(slices.Clone(fields), func(x Field) bool { return x.Later && x.Value == "" })
 	} else {
 		w.text(l.Title, w.titleSize(l.Title), true, scene.Ink)

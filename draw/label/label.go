@@ -69,7 +69,7 @@ func (l Label) Text() string {
 	}
 	line(l.Spent)
 	line(l.Address)
-	return b.String()
+	return strings.ReplaceAll(b.String(), "\u00a0", " ")
 }
 
 // words are all that is to be read on it.

@@ -57,7 +57,7 @@ func OfCan(v *words.Voice, c darkroom.Can, f darkroom.File, told Told) (Label, e
 		l.Title = capital(v.Label("label_waste"))
 	}
 	if c.Holds.Value > 0 {
-		l.About += " · " + v.Volume(c.Holds.Value)
+		l.About += dot + v.Volume(c.Holds.Value)
 	}
 	l.Fields = []Field{{Name: v.Label("label_begun")}, {Name: v.Label("label_full")}, {Name: v.Label("label_collects")}, {Name: v.Label("label_collected"), Later: true}}
 	judged, err := hazards.OfCan(f, c.Takes)
@@ -71,6 +71,9 @@ func OfCan(v *words.Voice, c darkroom.Can, f darkroom.File, told Told) (Label, e
 	return l, nil
 }
 
+// dot stands between parts of a line, on the earlier part's line.
+const dot = "\u00a0· "
+
 // about is the product with its strength and how much of it there is.
 func about(v *words.Voice, b *ahead.Bath) string {
 	var parts []string
@@ -83,7 +86,7 @@ func about(v *words.Voice, b *ahead.Bath) string {
 	if volume := bathVolume(b); volume > 0 {
 		parts = append(parts, v.Volume(volume))
 	}
-	return strings.Join(parts, " · ")
+	return strings.Join(parts, dot)
 }
 
 func bathVolume(b *ahead.Bath) quantity.Volume {
@@ -106,7 +109,7 @@ func serves(v *words.Voice, b *ahead.Bath) string {
 	if where := b.Tray + b.Tank; where != "" {
 		parts = append(parts, where)
 	}
-	return strings.Join(parts, " · ")
+	return strings.Join(parts, dot)
 }
 
 // hazards sets pictograms, signal word and statements, and what could not be judged.

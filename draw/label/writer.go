@@ -76,18 +76,20 @@ func (w *writer) clear(y, wide, high float64) float64 {
 
 func lead(pt float64) float64 { return pt * point * 1.2 }
 
-func wide(text string, pt float64, bold bool) float64 { return scene.TextWidth(text, pt*point, bold) }
+func wide(text string, pt float64, bold bool) float64 {
+	return scene.TextWidth(strings.ReplaceAll(text, "\u00a0", " "), pt*point, bold)
+}
 
 // put writes one line with its top at y.
 func (w *writer) put(text string, x, y, pt float64, bold bool, ink scene.Role) {
 	w.s.Add(scene.Text{
-		At: scene.Point{X: x * Unit, Y: (y + lead(pt)*0.78) * Unit}, Text: text, Size: pt * point * Unit, Bold: bold, Fill: ink,
+		At: scene.Point{X: x * Unit, Y: (y + lead(pt)*0.78) * Unit}, Text: strings.ReplaceAll(text, "\u00a0", " "), Size: pt * point * Unit, Bold: bold, Fill: ink,
 	})
 }
 
 // text writes a text from y on in as many lines as it needs; a word longer than a line is parted.
 func (w *writer) text(text string, pt float64, bold bool, ink scene.Role) {
-	rest := strings.Fields(text)
+	rest := parts(text)
 	for len(rest) > 0 {
 		y, left, right := w.room(w.y, lead(pt))
 		if y > w.size.High {
@@ -107,6 +109,11 @@ func (w *writer) text(text string, pt float64, bold bool, ink scene.Role) {
 		w.put(line, left, y, pt, bold, ink)
 		w.y = y + lead(pt)
 	}
+}
+
+// parts splits a text where a line may end.
+func parts(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' })
 }
 
 // fitting returns how many bytes of a word fit a width, at least one letter.
