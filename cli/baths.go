@@ -20,11 +20,11 @@ import (
 type bathsCmd struct {
 	File     string `arg:"" optional:"" help:"A darkroom file: its baths as if made up when the session starts; - is standard input. Without one: the baths of the book." predictor:"file"`
 	Material string `help:"What shall go through them: RC paper, FB paper, film; else what is to be made first." placeholder:"MATERIAL"`
-	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	PDF      string `name:"pdf" help:"Write the state of the baths on one page for the wall as PDF, too." placeholder:"OUT"`
-	Tapes    string `help:"Write a tape for each bath's bottle as PDF, too." placeholder:"OUT"`
-	Force    bool   `help:"Overwrite the PDF."`
-	JSON     bool   `name:"json" help:"Answer as JSON."`
+	whereFlags
+	PDF   string `name:"pdf" help:"Write the state of the baths on one page for the wall as PDF, too." placeholder:"OUT"`
+	Tapes string `help:"Write a tape for each bath's bottle as PDF, too." placeholder:"OUT"`
+	Force bool   `help:"Overwrite the PDF."`
+	JSON  bool   `name:"json" help:"Answer as JSON."`
 }
 
 // Run says of every bath what it still does.
@@ -96,7 +96,7 @@ func (c *bathsCmd) asked(s *session) (material.Material, error) {
 // scene takes the baths of a file, or those of the book where no file is named.
 func (c *bathsCmd) scene(s *session, asked material.Material) (f darkroom.File, scene ahead.Scene, err error) {
 	if c.File == "" {
-		err = s.onBench(c.Data, c.JSON, func(b *bench) error {
+		err = s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
 			f, scene = b.file, b.scene(asked)
 			return nil
 		})
@@ -112,11 +112,11 @@ func (c *bathsCmd) scene(s *session, asked material.Material) (f darkroom.File, 
 	return f, scene, nil
 }
 
-// withBook opens the book of a directory for as long as f runs.
-func (s *session) withBook(dir string, asJSON bool, f func(Book) error) error {
-	b, err := s.parts.OpenBook(s.ctx, dir)
+// withBook opens the book for as long as f runs.
+func (s *session) withBook(where *whereFlags, asJSON bool, f func(Book) error) error {
+	b, err := s.openBook(where, asJSON)
 	if err != nil {
-		return &outcome{code: Broken, json: asJSON, err: err}
+		return err
 	}
 	err = f(b)
 	if shut := b.Close(); shut != nil {

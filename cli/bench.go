@@ -25,8 +25,8 @@ type bench struct {
 }
 
 // onBench opens the book and runs f over what stands in it.
-func (s *session) onBench(dir string, asJSON bool, f func(*bench) error) error {
-	return s.withBook(dir, asJSON, func(b Book) error {
+func (s *session) onBench(where *whereFlags, asJSON bool, f func(*bench) error) error {
+	return s.withBook(where, asJSON, func(b Book) error {
 		state, err := b.State(s.ctx)
 		if err != nil {
 			return err

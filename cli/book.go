@@ -12,8 +12,8 @@ import (
 
 type importCmd struct {
 	File string `arg:"" help:"A darkroom file; - is standard input." predictor:"file"`
-	Data string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	JSON bool   `name:"json" help:"Answer as JSON."`
+	whereFlags
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run writes what differs between a file and the book; a second time nothing differs.
@@ -22,9 +22,9 @@ func (c *importCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	b, err := s.parts.OpenBook(s.ctx, c.Data)
+	b, err := s.openBook(&c.whereFlags, c.JSON)
 	if err != nil {
-		return &outcome{code: Broken, json: c.JSON, err: err}
+		return err
 	}
 	n, err := b.Import(s.ctx, f)
 	if err = errors.Join(err, b.Close()); err != nil {
@@ -43,17 +43,17 @@ func (c *importCmd) Run(s *session) error {
 }
 
 type exportCmd struct {
-	File  string `arg:"" optional:"" help:"The file to write; standard output without one. Never overwrites unless told." predictor:"file"`
-	Data  string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	Force bool   `help:"Overwrite the file."`
-	JSON  bool   `name:"json" help:"Tell errors as JSON; the file itself is YAML."`
+	File string `arg:"" optional:"" help:"The file to write; standard output without one. Never overwrites unless told." predictor:"file"`
+	whereFlags
+	Force bool `help:"Overwrite the file."`
+	JSON  bool `name:"json" help:"Tell errors as JSON; the file itself is YAML."`
 }
 
 // Run writes the darkroom as the book has it.
 func (c *exportCmd) Run(s *session) error {
-	b, err := s.parts.OpenBook(s.ctx, c.Data)
+	b, err := s.openBook(&c.whereFlags, c.JSON)
 	if err != nil {
-		return &outcome{code: Broken, json: c.JSON, err: err}
+		return err
 	}
 	f, err := b.Export(s.ctx)
 	if err = errors.Join(err, b.Close()); err != nil {

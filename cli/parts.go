@@ -26,8 +26,10 @@ type Parts struct {
 	Now func() time.Time
 	// DataDir is where the data lie when nobody says otherwise.
 	DataDir string
-	// OpenBook opens the book in a directory, and makes it where there is none.
-	OpenBook func(ctx context.Context, dir string) (Book, error)
+	// OpenBook opens the book at a place, and makes it where there is none.
+	OpenBook func(ctx context.Context, at Where) (Book, error)
+	// Upkeep keeps the books whole.
+	Upkeep Upkeep
 	// Serve answers on an address until the context ends.
 	Serve func(ctx context.Context, c ServeConfig) error
 	// Sheet draws a plan on paper as PDF.
@@ -52,8 +54,8 @@ type Book interface {
 
 // ServeConfig says how the pages are served.
 type ServeConfig struct {
-	Addr    string
-	DataDir string
+	Addr string
+	Where
 	// Example loads the example darkroom where the book is still empty.
 	Example bool
 	// Parts serves the page that shows every part of the look.

@@ -80,8 +80,8 @@ func mixed(ctx context.Context, args []string) error {
 	return errors.Join(err, b.Close())
 }
 
-func openBook(ctx context.Context, dir string) (cli.Book, error) {
-	b, err := clibook.Open(ctx, dir, clock, uuid.NewString)
+func openBook(ctx context.Context, at cli.Where) (cli.Book, error) {
+	b, err := clibook.OpenAt(ctx, at, clock, uuid.NewString)
 	if err != nil {
 		return nil, err
 	}

@@ -1,8 +1,8 @@
 package cli
 
 type serveCmd struct {
-	Addr    string `help:"The address to serve on." default:"127.0.0.1:8460" env:"WETSIDE_ADDR" placeholder:"HOST:PORT"`
-	Data    string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
+	Addr string `help:"The address to serve on." default:"127.0.0.1:8460" env:"WETSIDE_ADDR" placeholder:"HOST:PORT"`
+	whereFlags
 	Example bool   `help:"Load the example darkroom where the book is still empty."`
 	Cert    string `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
 	Key     string `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
@@ -12,8 +12,12 @@ type serveCmd struct {
 
 // Run serves the pages until the command is stopped.
 func (c *serveCmd) Run(s *session) error {
-	err := s.parts.Serve(s.ctx, ServeConfig{
-		Addr: c.Addr, DataDir: c.Data, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Out: s.io.Out,
+	where, err := c.where()
+	if err != nil {
+		return bad(c.JSON, "%w", err)
+	}
+	err = s.parts.Serve(s.ctx, ServeConfig{
+		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Out: s.io.Out,
 	})
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}

@@ -12,13 +12,13 @@ type testCmd struct {
 	Result   string `arg:"" help:"The test and what it showed: \"silver strip 1 g/L\", \"pH paper 5.5\", \"clearing time 50 s against 30 s\", \"indicator turned\"."`
 	Material string `help:"What the print or film of the test is made of." placeholder:"MATERIAL"`
 	At       string `help:"When, if not now: 2026-12-03 19:40." placeholder:"MOMENT"`
-	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	JSON     bool   `name:"json" help:"Answer as JSON."`
+	whereFlags
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run writes down what a test showed, and says what the bath still does by it.
 func (c *testCmd) Run(s *session) error {
-	return s.onBench(c.Data, c.JSON, func(b *bench) error {
+	return s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
 		m := material.None
 		if c.Material != "" {
 			var err error

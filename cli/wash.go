@@ -30,9 +30,9 @@ type washCmd struct {
 	After    string `help:"After how long a wash that test was made." placeholder:"TIME"`
 	WashedIn string `help:"The way that was washed then: still, running, cascade, standing; else running water where it runs." placeholder:"WAY"`
 	Book     bool   `help:"Start from the last such test in the book." default:"true" negatable:""`
-	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	Ounce    string `help:"What an ounce is: us or imperial." enum:"us,imperial," default:""`
-	JSON     bool   `name:"json" help:"Answer as JSON."`
+	whereFlags
+	Ounce string `help:"What an ounce is: us or imperial." enum:"us,imperial," default:""`
+	JSON  bool   `name:"json" help:"Answer as JSON."`
 }
 
 // Run finds every way of washing to a limit.

@@ -22,11 +22,11 @@ func (c *washCmd) own(s *session, v *words.Voice, r wash.Request) (own, error) {
 		x, err := c.test(v, r)
 		return own{Calibration: x}, err
 	}
-	if !c.Book || !there(c.Data) {
+	if !c.Book || c.Database == "" && c.DatabaseFile == "" && !there(c.Data) {
 		return own{}, nil
 	}
 	var found own
-	err := s.onBench(c.Data, c.JSON, func(b *bench) error {
+	err := s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
 		last, ok := ahead.LastWashTest(b.state, r.Load.Material)
 		if !ok {
 			return nil

@@ -11,13 +11,13 @@ type workedCmd struct {
 	Strips   count  `help:"Test strips of the same paper, too." default:"0" placeholder:"N"`
 	Estimate bool   `help:"Nobody counted: it is a guess."`
 	At       string `help:"When, if not now: 2026-12-03 19:40." placeholder:"MOMENT"`
-	Data     string `help:"Where the data lie." default:"${data}" env:"WETSIDE_DATA" type:"path" placeholder:"DIR"`
-	JSON     bool   `name:"json" help:"Answer as JSON."`
+	whereFlags
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run writes down that a load went through baths, and says what they still do.
 func (c *workedCmd) Run(s *session) error {
-	return s.onBench(c.Data, c.JSON, func(b *bench) error {
+	return s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
 		p, err := c.prints(b)
 		if err != nil {
 			return err

@@ -17,7 +17,7 @@ import (
 // *book.StaleError with what came between), what a decision would break (a *book.RefusedError), what can't be read
 // (BadInput), an unknown darkroom (NotFound).
 func (tx *Tx) Append(ctx context.Context, darkroom string, entries []book.Entry, expect *int64) ([]book.Entry, error) {
-	head, err := tx.head(ctx, darkroom, tx.store.dialect.forUpdate)
+	head, err := tx.Head(ctx, darkroom)
 	if err != nil {
 		return nil, err
 	}
@@ -65,10 +65,14 @@ func (tx *Tx) place(ctx context.Context, head book.Head, fresh, stored []book.En
 	return head, nil
 }
 
-// moveHead moves a book's end on.
+// moveHead moves a book's end on, and tells other processes when the transaction is committed.
 func (tx *Tx) moveHead(ctx context.Context, head book.Head) error {
-	tx.moved = append(tx.moved, head.Darkroom)
-	return tx.exec(ctx, `UPDATE heads SET position = ?, hash = ? WHERE darkroom = ?`, head.Position, head.Hash.String(), head.Darkroom)
+	tx.moved = append(tx.moved, head)
+	err := tx.exec(ctx, `UPDATE heads SET position = ?, hash = ? WHERE darkroom = ?`, head.Position, head.Hash.String(), head.Darkroom)
+	if err != nil || tx.store.dialect.announce == "" {
+		return err
+	}
+	return tx.exec(ctx, tx.store.dialect.announce, head.Darkroom, head.Position)
 }
 
 // sort parts what was written before from what is fresh. stored has an entry for each that was given, fresh ones at

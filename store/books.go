@@ -36,9 +36,11 @@ func (s *Store) Append(ctx context.Context, darkroomID string, entries []book.En
 	if !slices.ContainsFunc(entries, func(e book.Entry) bool { return e.Kind.Decides() }) {
 		return s.appendFacts(ctx, darkroomID, entries)
 	}
-	err = s.Write(ctx, func(tx *Tx) error {
-		stored, err = tx.Append(ctx, darkroomID, entries, expect)
-		return err
+	err = s.insist(ctx, func() error { // an entry that is sent again is written once
+		return s.Write(ctx, func(tx *Tx) error {
+			stored, err = tx.Append(ctx, darkroomID, entries, expect)
+			return err
+		})
 	})
 	if err != nil {
 		return nil, err
@@ -178,5 +180,5 @@ func (s *Store) ErasePerson(ctx context.Context, darkroomID, id string) error {
 	if err := s.Write(ctx, func(tx *Tx) error { return tx.erasePerson(ctx, darkroomID, id) }); err != nil {
 		return err
 	}
-	return s.dialect.fail(s.dialect.forget(ctx, s.writer))
+	return s.dialect.fail(s.dialect.forget(ctx, s.writer, "people"))
 }

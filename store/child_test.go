@@ -23,6 +23,7 @@ const (
 	pathEnv  = "WETSIDE_STORE_PATH"
 	roundEnv = "WETSIDE_STORE_ROUND"
 	limitEnv = "WETSIDE_STORE_LIMIT" // bytes that a file may grow to
+	dieEnv   = "WETSIDE_STORE_DIE"   // the statement of a change of the schema after which the child kills itself
 	torture  = "WETSIDE_TORTURE"     // set: the long form
 )
 
@@ -30,7 +31,12 @@ func TestMain(m *testing.M) {
 	if job := os.Getenv(childEnv); job != "" {
 		os.Exit(child(job, os.Getenv(pathEnv), os.Getenv(roundEnv)))
 	}
-	os.Exit(m.Run())
+	status := m.Run()
+	if err := private.stop(); err != nil {
+		fmt.Println("stopping PostgreSQL:", err)
+		status = 1
+	}
+	os.Exit(status)
 }
 
 // child does a job and returns its exit status. It says on stdout, a line at a time, what was acknowledged.
@@ -40,7 +46,12 @@ func child(job, path, round string) int {
 		return 1
 	}
 	ctx := context.Background()
-	s, err := store.Open(ctx, store.Config{Path: path, Now: clock(evening)})
+	c := store.Config{Path: path, Now: clock(evening)}
+	if strings.HasPrefix(path, "postgres:") {
+		c.Path, c.Database = "", path
+	}
+	c.Told = dieAt(os.Getenv(dieEnv))
+	s, err := store.Open(ctx, c)
 	if err != nil {
 		fmt.Println("refused", book.KeyOf(err))
 		return 1
@@ -58,6 +69,8 @@ func child(job, path, round string) int {
 		writeAll(ctx, s, round, 8, -1)
 	case "some":
 		writeAll(ctx, s, round, 1, 60)
+	case "few":
+		writeAll(ctx, s, round, 8, 20)
 	case "many":
 		writeAll(ctx, s, round, 8, 60)
 	}

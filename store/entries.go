@@ -13,13 +13,13 @@ import (
 // columns of an entry, in the order of scan and insert.
 const columns = `darkroom, position, id, kind, version, happened_at, recorded_at, person, device, takes_back, body, prev_hash`
 
-// Head returns the end of a darkroom's book. An unknown darkroom is an error of kind NotFound.
+// Head returns the end of a darkroom's book. An unknown darkroom is an error of kind NotFound. In a transaction that writes
+// it is the end until the transaction ends: whoever else wants to write to the book waits.
 func (tx *Tx) Head(ctx context.Context, darkroom string) (book.Head, error) {
-	return tx.head(ctx, darkroom, "")
-}
-
-func (tx *Tx) head(ctx context.Context, darkroom, lock string) (book.Head, error) {
-	h := book.Head{Darkroom: darkroom}
+	h, lock := book.Head{Darkroom: darkroom}, ""
+	if tx.writes {
+		lock = tx.store.dialect.forUpdate
+	}
 	var hash string
 	err := tx.row(ctx, `SELECT position, hash FROM heads WHERE darkroom = ?`+lock, darkroom).Scan(&h.Position, &hash)
 	if errors.Is(err, sql.ErrNoRows) {

@@ -46,6 +46,8 @@ func keyOf(k book.ErrorKind) string {
 		return "store_failing"
 	case book.Busy:
 		return "store_busy"
+	case book.Away:
+		return "store_away"
 	case book.NoAccess:
 		return "store_no_access"
 	case book.Damaged:

@@ -1,35 +1,13 @@
 package store_test
 
 import (
-	"bytes"
 	"errors"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"wetside/book"
 	"wetside/store"
 )
-
-// inFiles reports whether a text stands in any file of a store.
-func inFiles(t *testing.T, c store.Config, text string) bool {
-	t.Helper()
-	files, err := filepath.Glob(c.Path + "*")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("files of %s: %v, %v", c.Path, files, err)
-	}
-	for _, name := range files {
-		data, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if bytes.Contains(data, []byte(text)) {
-			return true
-		}
-	}
-	return false
-}
 
 // A note is kept and read as it was written, in any script, and erased for good: it is in no file any more. An export has
 // none.
@@ -48,7 +26,7 @@ func TestNotes(t *testing.T) {
 			if err != nil || len(all) != 2 || all["n1"] != words {
 				t.Fatalf("notes %q, %v", all, err)
 			}
-			if !inFiles(t, c, words) {
+			if !e.holds(t, c, words) {
 				t.Error("the note stands in no file, so that erasing it shows nothing")
 			}
 			if err := s.EraseNote(t.Context(), "room", "n1"); err != nil {
@@ -57,7 +35,7 @@ func TestNotes(t *testing.T) {
 			if all, err = s.Notes(t.Context(), "room"); err != nil || len(all) != 1 || all["n2"] == "" {
 				t.Errorf("after erasing: %q, %v", all, err)
 			}
-			if inFiles(t, c, words) {
+			if e.holds(t, c, words) {
 				t.Error("the erased note still stands in a file")
 			}
 			for name, bad := range map[string][2]string{
@@ -116,7 +94,7 @@ func TestGuests(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if inFiles(t, c, token) {
+			if e.holds(t, c, token) {
 				t.Error("the token itself stands in a file")
 			}
 		})

@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"slices"
 	"sync"
 
 	"wetside/book"
@@ -133,7 +134,14 @@ func (s *Store) lead(ctx context.Context) {
 	g := &group{store: s, heads: map[string]book.Head{}}
 	var err error = &book.Error{Kind: book.Internal, Key: "internal"} // where the writing does not return
 	defer func() { g.settle(err, members) }()
-	err = s.writeNow(ctx, func(tx *Tx) error { return g.write(ctx, tx, members) })
+	err = s.insist(ctx, func() error { // an entry that is sent again is written once
+		clear(g.heads)
+		err := s.writeNow(ctx, func(tx *Tx) error { return g.write(ctx, tx, members) })
+		if err != nil {
+			clear(s.working) // they say what never came about
+		}
+		return err
+	})
 }
 
 // A group is one transaction of several members.
@@ -144,6 +152,9 @@ type group struct {
 
 // write writes every member's parts. The error fails them all.
 func (g *group) write(ctx context.Context, tx *Tx, members []*waiting) error {
+	if err := lockAll(ctx, tx, members); err != nil {
+		return err
+	}
 	for _, w := range members {
 		if w.err = g.store.dialect.fail(w.ctx.Err()); w.err != nil {
 			continue
@@ -167,6 +178,25 @@ func (g *group) write(ctx context.Context, tx *Tx, members []*waiting) error {
 	return nil
 }
 
+// lockAll locks the books of a group that writes to several, in the same order in each process, so that no two wait for each
+// other.
+func lockAll(ctx context.Context, tx *Tx, members []*waiting) error {
+	var darkrooms []string
+	for _, w := range members {
+		darkrooms = append(darkrooms, w.darkroom)
+	}
+	slices.Sort(darkrooms)
+	if darkrooms = slices.Compact(darkrooms); len(darkrooms) < 2 {
+		return nil
+	}
+	for _, d := range darkrooms {
+		if _, err := tx.Head(ctx, d); err != nil && book.KindOf(err) != book.NotFound {
+			return err
+		}
+	}
+	return nil
+}
+
 // refusal reports an error that is the sender's, before which nothing was written.
 func refusal(err error) bool {
 	switch book.KindOf(err) {
@@ -182,7 +212,7 @@ func (g *group) append(ctx context.Context, tx *Tx, w *waiting, entries []book.E
 	head, own := g.heads[w.darkroom]
 	if !own {
 		var err error
-		if head, err = tx.head(ctx, w.darkroom, g.store.dialect.forUpdate); err != nil {
+		if head, err = tx.Head(ctx, w.darkroom); err != nil {
 			return nil, err
 		}
 	}
@@ -241,11 +271,10 @@ func (g *group) state(ctx context.Context, tx *Tx, head book.Head) (*book.State,
 	return state, tx.since(ctx, head.Darkroom, state.Position(), 0, state.Apply)
 }
 
-// settle tells the members. It lets go of states that say what never came about, and shares those that readers would have
-// to catch up with.
+// settle tells the members, and shares states that readers would have to catch up with.
 func (g *group) settle(err error, members []*waiting) {
 	if err != nil {
-		clear(g.store.working)
+		clear(g.store.working) // where the writing did not return, too
 	}
 	for darkroom := range g.heads {
 		state, shared := g.store.working[darkroom], g.store.states.get(darkroom)

@@ -28,12 +28,12 @@ type fate struct {
 	Err    string
 }
 
-func (x sending) send(ctx context.Context, s *store.Store) []fate {
+func (x sending) send(ctx context.Context, s *store.Store, room string) []fate {
 	if !x.each {
-		stored, err := s.Append(ctx, "room", x.entries, nil)
+		stored, err := s.Append(ctx, room, x.entries, nil)
 		return []fate{{stored, said(err)}}
 	}
-	out, err := s.Each(ctx, "room", x.entries)
+	out, err := s.Each(ctx, room, x.entries)
 	all := []fate{{Err: said(err)}}
 	for _, o := range out {
 		all = append(all, fate{[]book.Entry{o.Entry}, said(o.Err)})
@@ -81,16 +81,20 @@ func TestGroupedIsOneByOne(t *testing.T) {
 	for _, engine := range engines() {
 		t.Run(engine.name, func(t *testing.T) {
 			taken, refused, rounds := 0, 0, 0
+			still := func() time.Time { return evening }
+			one, two := fixed(t, engine, still), fixed(t, engine, still)
 			rapid.Check(t, func(r *rapid.T) {
 				rounds++
-				still := func() time.Time { return evening }
-				one, two := fixed(t, engine, still), fixed(t, engine, still)
+				room := fmt.Sprint("room", rounds)
+				if err := errors.Join(one.Create(t.Context(), room), two.Create(t.Context(), room)); err != nil {
+					r.Fatal(err)
+				}
 				all := sendings(r)
 				var want [][]fate
 				for _, x := range all {
-					want = append(want, x.send(t.Context(), one))
+					want = append(want, x.send(t.Context(), one, room))
 				}
-				got := grouped(t, two, all, rapid.IntRange(1, len(all)).Draw(r, "in the first group"))
+				got := grouped(t, two, room, all, rapid.IntRange(1, len(all)).Draw(r, "in the first group"))
 				if d := cmp.Diff(want, got); d != "" {
 					r.Fatalf("(-one by one +grouped):\n%s", d)
 				}
@@ -102,13 +106,11 @@ func TestGroupedIsOneByOne(t *testing.T) {
 						taken += len(f.Stored)
 					}
 				}
-				if d := cmp.Diff(read(t, one), read(t, two)); d != "" {
+				if d := cmp.Diff(read(t, one, room), read(t, two, room)); d != "" {
 					r.Fatalf("(-one by one +grouped):\n%s", d)
 				}
-				for _, s := range []*store.Store{one, two} {
-					if err := errors.Join(s.Verify(t.Context(), "room"), s.Close()); err != nil {
-						r.Fatal(err)
-					}
+				if err := errors.Join(one.Verify(t.Context(), room), two.Verify(t.Context(), room)); err != nil {
+					r.Fatal(err)
 				}
 			})
 			if taken < 2*rounds || refused < rounds/2 {
@@ -123,14 +125,10 @@ func fixed(t *testing.T, e engine, now func() time.Time) *store.Store {
 	t.Helper()
 	c := e.fresh(t)
 	c.Now = now
-	s := open(t, c)
-	if err := s.Create(t.Context(), "room"); err != nil {
-		t.Fatal(err)
-	}
-	return s
+	return open(t, c)
 }
 
-// A reading is all that a store says of the room.
+// A reading is all that a store says of a room.
 type reading struct {
 	Entries   []book.Entry
 	Head      book.Head
@@ -138,11 +136,11 @@ type reading struct {
 	Events    int
 }
 
-func read(t *testing.T, s *store.Store) reading {
+func read(t *testing.T, s *store.Store, room string) reading {
 	t.Helper()
-	all, err := s.Since(t.Context(), "room", 0, 0)
-	head, err2 := s.Head(t.Context(), "room")
-	state, err3 := s.State(t.Context(), "room")
+	all, err := s.Since(t.Context(), room, 0, 0)
+	head, err2 := s.Head(t.Context(), room)
+	state, err3 := s.State(t.Context(), room)
 	if err := errors.Join(err, err2, err3); err != nil {
 		t.Fatal(err)
 	}
@@ -150,14 +148,14 @@ func read(t *testing.T, s *store.Store) reading {
 }
 
 // grouped sends in two groups: while the turn to write is held, callers come one after the other and wait.
-func grouped(t *testing.T, s *store.Store, all []sending, first int) [][]fate {
+func grouped(t *testing.T, s *store.Store, room string, all []sending, first int) [][]fate {
 	t.Helper()
 	got := make([][]fate, len(all))
 	for _, span := range [][2]int{{0, first}, {first, len(all)}} {
 		var wait sync.WaitGroup
 		err := s.Write(t.Context(), func(*store.Tx) error {
 			for i := span[0]; i < span[1]; i++ {
-				wait.Go(func() { got[i] = all[i].send(t.Context(), s) })
+				wait.Go(func() { got[i] = all[i].send(t.Context(), s, room) })
 				for s.Waiting() < i-span[0]+1 {
 					time.Sleep(10 * time.Microsecond)
 				}
@@ -182,7 +180,7 @@ func TestAGroupIsOneCommit(t *testing.T) {
 				all = append(all, sending{entries: []book.Entry{drawnOrWorked(fmt.Sprint("e", i), i)}})
 			}
 			moments := map[time.Time]int{}
-			for _, f := range grouped(t, s, all, 30) {
+			for _, f := range grouped(t, s, "room", all, 30) {
 				moments[f[0].Stored[0].RecordedAt]++
 			}
 			if len(moments) != 2 {
@@ -313,20 +311,20 @@ func TestFailedGroupIsForgotten(t *testing.T) {
 		t.Run(e.name, func(t *testing.T) {
 			s, c := begun(t, e)
 			appendTo(t, s, worked("first"))
-			rawly(t, c.Path, `CREATE TRIGGER bad BEFORE INSERT ON entries WHEN NEW.id = 'poison' BEGIN SELECT RAISE(ABORT, 'no'); END`)
+			e.raw(t, c, e.poison)
 			all := []sending{{entries: []book.Entry{worked("second")}}, {entries: []book.Entry{worked("poison")}}, {entries: []book.Entry{worked("third")}}}
-			for i, f := range grouped(t, s, all, 3) {
+			for i, f := range grouped(t, s, "room", all, 3) {
 				if f[0].Err == "" || len(f[0].Stored) > 0 {
 					t.Errorf("%d of the group was acknowledged: %+v", i, f)
 				}
 			}
-			if r := read(t, s); len(r.Entries) != 1 || r.Positions != 1 || r.Events != 1 {
+			if r := read(t, s, "room"); len(r.Entries) != 1 || r.Positions != 1 || r.Events != 1 {
 				t.Errorf("after the failure: %+v", r)
 			}
-			rawly(t, c.Path, `DROP TRIGGER bad`)
+			e.raw(t, c, e.cure)
 			appendTo(t, s, worked("second"))
 			appendTo(t, s, worked("poison"))
-			if r := read(t, s); len(r.Entries) != 3 || r.Positions != 3 || r.Events != 3 || s.Verify(t.Context(), "room") != nil {
+			if r := read(t, s, "room"); len(r.Entries) != 3 || r.Positions != 3 || r.Events != 3 || s.Verify(t.Context(), "room") != nil {
 				t.Errorf("sent again: %+v", r)
 			}
 		})

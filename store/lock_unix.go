@@ -4,7 +4,6 @@ package store
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"strconv"
 	"strings"
@@ -26,7 +25,7 @@ func lock(path string) (*os.File, error) {
 		holder := holderOf(f)
 		_ = f.Close()
 		if errors.Is(err, syscall.EWOULDBLOCK) {
-			return nil, &book.Error{Kind: book.InUse, Key: "store_in_use", Cause: fmt.Errorf("%s is held by %s", path, holder)}
+			return nil, &book.Error{Kind: book.InUse, Key: "store_in_use", Cause: &heldError{path, holder}}
 		}
 		return nil, err
 	}

@@ -1,15 +1,21 @@
 package store
 
-import "sync"
+import (
+	"sync"
+
+	"wetside/book"
+)
 
 // movements wakes whoever waits for a book to move on.
 type movements struct {
 	mu sync.Mutex
 	of map[string]chan struct{} // closed by the next movement; none where nobody waits
+	at map[string]int64         // the last position that was told of, by darkroom
 }
 
-// Moved returns a channel that is closed when a darkroom's book next moves on. Whoever asks for it before looking at the
-// book misses nothing. It costs the writer no more than closing it, and nothing is left behind by whoever goes away.
+// Moved returns a channel that is closed when a darkroom's book next moves on, by whichever process. Whoever asks for it
+// before looking at the book misses nothing. It costs the writer no more than closing it, and nothing is left behind by
+// whoever goes away.
 func (s *Store) Moved(darkroom string) <-chan struct{} {
 	m := &s.movements
 	m.mu.Lock()
@@ -25,14 +31,28 @@ func (s *Store) Moved(darkroom string) <-chan struct{} {
 	return next
 }
 
-// tell wakes whoever waits for these books; each may be named several times.
-func (m *movements) tell(darkrooms []string) {
+// tell wakes whoever waits for these books, unless it was told of those positions before; each may be named several times.
+func (m *movements) tell(heads []book.Head) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	for _, d := range darkrooms {
-		if next, waits := m.of[d]; waits {
+	for _, h := range heads {
+		if h.Position <= m.at[h.Darkroom] {
+			continue
+		}
+		if m.at == nil {
+			m.at = map[string]int64{}
+		}
+		m.at[h.Darkroom] = h.Position
+		if next, waits := m.of[h.Darkroom]; waits {
 			close(next)
-			delete(m.of, d)
+			delete(m.of, h.Darkroom)
 		}
 	}
+}
+
+// awaited reports whether anybody waits.
+func (m *movements) awaited() bool {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return len(m.of) > 0
 }

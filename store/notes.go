@@ -61,5 +61,5 @@ func (s *Store) EraseNote(ctx context.Context, darkroomID, id string) error {
 	if err != nil {
 		return err
 	}
-	return s.dialect.fail(s.dialect.forget(ctx, s.writer))
+	return s.dialect.fail(s.dialect.forget(ctx, s.writer, "notes"))
 }

@@ -150,7 +150,7 @@ func TestErasedIsGone(t *testing.T) {
 			if err != nil || people.Name("person-7") != secret.Name || len(people["person-7"].Notes) != 1 {
 				t.Fatalf("people are %+v, %v", people, err)
 			}
-			if !filesHold(t, c.Path, "Quillfeather") || !filesHold(t, c.Path, "metol-marker") {
+			if !e.holds(t, c, "Quillfeather") || !e.holds(t, c, "metol-marker") {
 				t.Fatal("the test does not look where the name is")
 			}
 			if err := s.ErasePerson(t.Context(), "room", "person-7"); err != nil {
@@ -163,7 +163,7 @@ func TestErasedIsGone(t *testing.T) {
 				t.Error(err)
 			}
 			for _, word := range []string{"Quillfeather", "metol-marker"} {
-				if filesHold(t, c.Path, word) {
+				if e.holds(t, c, word) {
 					t.Errorf("%q still stands in the files", word)
 				}
 			}
@@ -173,7 +173,7 @@ func TestErasedIsGone(t *testing.T) {
 
 // filesHold reports whether a word stands in the database or the files beside it. Another process looks: one that has
 // the database open would drop SQLite's locks by closing a file of it.
-func filesHold(t *testing.T, path, word string) bool {
+func filesHold(t testing.TB, path, word string) bool {
 	t.Helper()
 	names, err := filepath.Glob(path + "*")
 	if err != nil || len(names) == 0 {
@@ -187,7 +187,7 @@ func filesHold(t *testing.T, path, word string) bool {
 }
 
 // rawly runs a statement on a database that no store has open.
-func rawly(t *testing.T, path, statement string) {
+func rawly(t testing.TB, path, statement string) {
 	t.Helper()
 	db, err := sql.Open("sqlite", path)
 	if err != nil {
@@ -199,7 +199,7 @@ func rawly(t *testing.T, path, statement string) {
 	}
 }
 
-func bytesOf(t *testing.T, path string) []byte {
+func bytesOf(t testing.TB, path string) []byte {
 	t.Helper()
 	b, err := os.ReadFile(path)
 	if err != nil {

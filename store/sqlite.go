@@ -5,7 +5,10 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io/fs"
 	"net/url"
+	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/pressly/goose/v3"
@@ -18,19 +21,91 @@ import (
 // applicationID marks a SQLite file as a book of ours, in its header: "WETS".
 const applicationID = 0x57455453
 
-// sqliteDialect is the dialect of SQLite.
-func sqliteDialect() dialect {
+// sqliteDialect is the dialect of SQLite in a file.
+func sqliteDialect(path string) dialect {
 	return dialect{
-		name:    "sqlite",
-		goose:   goose.DialectSQLite3,
-		tokens:  strings.NewReplacer("{bigint}", "INTEGER", "{table}", " STRICT"),
-		rebind:  func(query string) string { return query },
-		writers: 1,
-		probe:   probeSQLite,
-		claim:   claimSQLite,
-		forget:  forgetSQLite,
-		kind:    kindOfSQLite,
+		name:         "sqlite",
+		place:        path,
+		goose:        goose.DialectSQLite3,
+		tokens:       strings.NewReplacer("{text}", "TEXT", "{bigint}", "INTEGER", "{table}", " STRICT"),
+		rebind:       func(query string) string { return query },
+		writers:      1,
+		readers:      4,
+		failsForGood: true,
+		open:         func(ctx context.Context, s *Store) error { return openSQLite(ctx, s, path) },
+		alone:        func(_ context.Context, _ *sql.DB, f func() error) error { return f() }, // by the lock of the file
+		claim:        claimSQLite,
+		forget:       forgetSQLite,
+		sound:        soundSQLite,
+		copy:         func(ctx context.Context, out string) error { return copySQLite(ctx, path, false, out) },
+		kind:         kindOfSQLite,
 	}
+}
+
+// openSQLite takes the file's lock, makes the file where there is none, and opens it where it is a book.
+func openSQLite(ctx context.Context, s *Store, path string) error {
+	path, err := place(path)
+	if err != nil {
+		return err
+	}
+	if s.lock, err = lock(path + ".lock"); err != nil {
+		return err
+	}
+	if err := create(path); err != nil {
+		return err
+	}
+	if name := network(filepath.Dir(path)); name != "" {
+		s.warnings = append(s.warnings, Warning{Key: "store_on_network", What: name})
+	}
+	if err := probeSQLite(ctx, path); err != nil {
+		return err
+	}
+	if s.writer, err = sql.Open("sqlite", sqliteDSN(path, true)); err != nil {
+		return err
+	}
+	s.reader, err = sql.Open("sqlite", sqliteDSN(path, false))
+	return err
+}
+
+// place makes the folder and returns the file's real path, so that two names of one file have one lock.
+func place(path string) (string, error) {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return "", err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return "", err
+	}
+	resolved, err := filepath.EvalSymlinks(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		folder, err := filepath.EvalSymlinks(filepath.Dir(path))
+		return filepath.Join(folder, filepath.Base(path)), err
+	}
+	return resolved, err
+}
+
+// create makes an empty file that only its owner may read, before SQLite has it open; SQLite gives the files beside it
+// the same rights. The folder is synced, so that the file is there after a power cut.
+func create(path string) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if errors.Is(err, fs.ErrExist) {
+		if info, err := os.Stat(path); err != nil || info.Mode().IsRegular() {
+			return err
+		}
+		return fmt.Errorf("no plain file: %w", fs.ErrPermission)
+	}
+	if err != nil {
+		return err
+	}
+	if err := f.Close(); err != nil {
+		return err
+	}
+	folder, err := os.Open(filepath.Dir(path))
+	if err != nil {
+		return err
+	}
+	defer func() { _ = folder.Close() }()
+	return folder.Sync()
 }
 
 // sqliteDSN returns the name under which the driver opens the file, with all settings in it, because one set by a
@@ -65,6 +140,11 @@ func probeSQLite(ctx context.Context, path string) error {
 		return err
 	}
 	defer func() { _ = db.Close() }()
+	return probeOpen(ctx, db)
+}
+
+// probeOpen is probeSQLite for a file that is open.
+func probeOpen(ctx context.Context, db *sql.DB) error {
 	var id, tables int
 	if err := db.QueryRowContext(ctx, "PRAGMA application_id").Scan(&id); err != nil {
 		return err
@@ -91,7 +171,7 @@ func claimSQLite(ctx context.Context, db *sql.DB) error {
 
 // forgetSQLite moves everything out of the write-ahead log, in which deleted rows would stay readable for a while, and
 // empties it. With a reader at work the log is emptied later, at the latest when the store is closed.
-func forgetSQLite(ctx context.Context, db *sql.DB) error {
+func forgetSQLite(ctx context.Context, db *sql.DB, _ string) error {
 	var busy, logged, moved int
 	return db.QueryRowContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)").Scan(&busy, &logged, &moved)
 }

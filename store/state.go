@@ -31,17 +31,19 @@ func (s *states) put(state *book.State) {
 }
 
 // State returns the present state of a darkroom, folded on from the last that is known. It is shared: Clone it before
-// Apply.
+// Apply. In a transaction that writes, it stays the present one.
 func (tx *Tx) State(ctx context.Context, darkroom string) (*book.State, error) {
 	state := tx.states[darkroom]
 	if state == nil {
 		state = tx.store.states.get(darkroom)
 	}
 	own := state == nil
-	if own {
+	if own || tx.writes {
 		if _, err := tx.Head(ctx, darkroom); err != nil {
 			return nil, err
 		}
+	}
+	if own {
 		state = book.New(darkroom, tx.store.upcasts)
 	}
 	err := tx.since(ctx, darkroom, state.Position(), 0, func(e book.Entry) error {

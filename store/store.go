@@ -5,9 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
-	"path/filepath"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -19,10 +17,17 @@ import (
 type Config struct {
 	// Path is the database file. Its folder is made (0700) where there is none, the file with 0600.
 	Path string
+	// Database is the URL of a server's database, in place of a file. Several processes may have it open.
+	Database string
 	// Now is the clock for recorded_at.
 	Now func() time.Time
 	// Upcasts lift bodies of older versions; nil: the program's own.
 	Upcasts book.Upcasts
+	// Told is called while an older database is brought to today's schema, after each statement; nil: nobody wants to know.
+	Told func(Change)
+
+	copied bool // the file is a copy: it needs no backup before it is changed
+	still  bool // nobody writes the file: nothing is left beside it by reading
 }
 
 // A Store is open books. It is safe for use by several goroutines.
@@ -43,110 +48,72 @@ type Store struct {
 	states   states
 	warnings []Warning
 
+	told   func(Change) // of a change of the database's form
+	copied bool         // what is opened is a copy
+
 	movements movements
+	knows     int64          // the newest schema that this program knows
+	leave     func()         // ends what follows other processes
+	following sync.WaitGroup // what follows other processes
 }
 
 // A Warning is something about the place of a store that may go wrong.
 type Warning struct {
-	Key  string // of the message catalogue: "store_on_network"
-	What string // the file system's name
+	Key  string // of the message catalogue: "store_on_network", "store_unsynced"
+	What string // the file system's name, the setting's
 }
 
-// readers is how many transactions may read at once in SQLite.
-const readers = 4
-
-// Open opens the books in a file, making it where there is none, and brings it to today's schema. Errors have the
-// kinds InUse (another process has it), Newer, Foreign, NoAccess, Full, Failing, Damaged.
+// Open opens the books in a file or a server's database, makes the file where there is none, and brings it to today's
+// schema. Errors have the kinds InUse (another process has the file), Newer, Foreign, NoAccess, Full, Failing, Damaged,
+// BadInput (a URL that can't be read), Away (a server that can't be reached). No error has a password in it.
 func Open(ctx context.Context, c Config) (*Store, error) {
-	s := &Store{dialect: sqliteDialect(), now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
+	d, err := dialectOf(c)
+	if err != nil {
+		return nil, err
+	}
+	s := &Store{dialect: d, now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
+	s.told, s.copied = c.Told, c.copied
 	if s.upcasts == nil {
 		s.upcasts = book.Upcasters()
 	}
 	s.turn = make(chan struct{}, s.dialect.writers)
-	if err := s.open(ctx, c.Path); err != nil {
+	if err := s.open(ctx); err != nil {
 		_ = s.Close()
-		return nil, s.dialect.fail(fmt.Errorf("opening %s: %w", c.Path, err))
+		return nil, s.dialect.fail(fmt.Errorf("opening %s: %w", s.dialect.place, err))
 	}
 	return s, nil
 }
 
-func (s *Store) open(ctx context.Context, path string) error {
-	path, err := place(path)
-	if err != nil {
-		return err
-	}
-	if s.lock, err = lock(path + ".lock"); err != nil {
-		return err
-	}
-	if err := create(path); err != nil {
-		return err
-	}
-	if name := network(filepath.Dir(path)); name != "" {
-		s.warnings = append(s.warnings, Warning{Key: "store_on_network", What: name})
-	}
-	if err := s.dialect.probe(ctx, path); err != nil {
-		return err
-	}
-	if s.writer, err = sql.Open("sqlite", sqliteDSN(path, true)); err != nil {
+func (s *Store) open(ctx context.Context) error {
+	if err := s.dialect.open(ctx, s); err != nil {
 		return err
 	}
 	s.writer.SetMaxOpenConns(s.dialect.writers)
-	if err := s.dialect.claim(ctx, s.writer); err != nil {
-		return err
-	}
-	if err := migrate(ctx, s.writer, &s.dialect, migrations); err != nil {
-		return err
-	}
-	if s.reader, err = sql.Open("sqlite", sqliteDSN(path, false)); err != nil {
-		return err
-	}
-	s.reader.SetMaxOpenConns(readers)
-	return s.reader.PingContext(ctx)
-}
-
-// place makes the folder and returns the file's real path, so that two names of one file have one lock.
-func place(path string) (string, error) {
-	path, err := filepath.Abs(path)
-	if err != nil {
-		return "", err
-	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return "", err
-	}
-	resolved, err := filepath.EvalSymlinks(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		folder, err := filepath.EvalSymlinks(filepath.Dir(path))
-		return filepath.Join(folder, filepath.Base(path)), err
-	}
-	return resolved, err
-}
-
-// create makes an empty file that only its owner may read, before SQLite has it open; SQLite gives the files beside it
-// the same rights. The folder is synced, so that the file is there after a power cut.
-func create(path string) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if errors.Is(err, fs.ErrExist) {
-		if info, err := os.Stat(path); err != nil || info.Mode().IsRegular() {
+	s.reader.SetMaxOpenConns(s.dialect.readers)
+	s.reader.SetMaxIdleConns(s.dialect.readers)
+	err := s.dialect.alone(ctx, s.reader, func() error {
+		if err := s.dialect.claim(ctx, s.writer); err != nil {
 			return err
 		}
-		return fmt.Errorf("no plain file: %w", fs.ErrPermission)
-	}
+		var err error
+		s.knows, err = s.bringUp(ctx)
+		return err
+	})
 	if err != nil {
 		return err
 	}
-	if err := f.Close(); err != nil {
+	if err := s.reader.PingContext(ctx); err != nil {
 		return err
 	}
-	folder, err := os.Open(filepath.Dir(path))
-	if err != nil {
-		return err
-	}
-	defer func() { _ = folder.Close() }()
-	return folder.Sync()
+	s.follow(context.WithoutCancel(ctx))
+	return nil
 }
 
 // Warnings returns what may go wrong where the store is.
 func (s *Store) Warnings() []Warning { return s.warnings }
+
+// Place returns where the store is, for people: a URL without its password.
+func (s *Store) Place() string { return s.dialect.place }
 
 // Engine returns the name of the database engine.
 func (s *Store) Engine() string { return s.dialect.name }
@@ -154,6 +121,10 @@ func (s *Store) Engine() string { return s.dialect.name }
 // Close waits for whoever writes, closes the database and lets go of its lock. Closing again does nothing.
 func (s *Store) Close() error {
 	s.closing.Do(func() {
+		if s.leave != nil {
+			s.leave()
+			s.following.Wait()
+		}
 		for range cap(s.turn) {
 			s.turn <- struct{}{}
 		}

@@ -18,22 +18,43 @@ type engine struct {
 	name string
 	// fresh returns where a new, empty store is. Opened again, it is the same store.
 	fresh func(tb testing.TB) store.Config
+	// raw runs a statement on a store's database past the store.
+	raw func(tb testing.TB, c store.Config, statement string)
+	// holds reports whether a word stands in a file of the database.
+	holds func(tb testing.TB, c store.Config, word string) bool
+	// poison is a statement after which an entry of the id poison can't be written, cure takes it back.
+	poison, cure string
 }
 
 // engines are all engines; another one is one more line.
-func engines() []engine {
-	return []engine{{name: "sqlite", fresh: func(tb testing.TB) store.Config {
-		tb.Helper()
-		return store.Config{Path: filepath.Join(tb.TempDir(), "books", "wetside.db"), Now: clock(evening)}
-	}}}
+func engines() []engine { return []engine{sqliteEngine(), postgresEngine()} }
+
+func sqliteEngine() engine {
+	return engine{
+		name: "sqlite",
+		fresh: func(tb testing.TB) store.Config {
+			tb.Helper()
+			return store.Config{Path: filepath.Join(tb.TempDir(), "books", "wetside.db"), Now: clock(evening)}
+		},
+		raw: func(tb testing.TB, c store.Config, statement string) {
+			tb.Helper()
+			rawly(tb, c.Path, statement)
+		},
+		holds: func(tb testing.TB, c store.Config, word string) bool {
+			tb.Helper()
+			return filesHold(tb, c.Path, word)
+		},
+		poison: `CREATE TRIGGER bad BEFORE INSERT ON entries WHEN NEW.id = 'poison' BEGIN SELECT RAISE(ABORT, 'no'); END`,
+		cure:   `DROP TRIGGER bad`,
+	}
 }
 
 func TestThereAreEngines(t *testing.T) {
 	for _, e := range engines() {
-		t.Log("these tests run on", e.name)
-	}
-	if len(engines()) == 0 {
-		t.Fatal("no engine to test on")
+		t.Run(e.name, func(t *testing.T) {
+			s, _ := begun(t, e)
+			t.Logf("these tests run on %s at %s", s.Engine(), s.Place())
+		})
 	}
 }
 

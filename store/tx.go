@@ -15,8 +15,9 @@ type Tx struct {
 	sql    *sql.Tx
 	now    time.Time              // one moment for the whole transaction
 	states map[string]*book.State // as of this transaction
-	moved  []string               // the darkrooms whose books it moves on
-	failed error                  // of a statement; what it left half done is never committed
+	writes bool
+	moved  []book.Head // the books that it moves on
+	failed error       // of a statement; what it left half done is never committed
 }
 
 // Write runs f in a transaction and makes it durable. Where f or the disk fails, nothing of it comes about; where
@@ -39,7 +40,7 @@ func (s *Store) writeNow(ctx context.Context, f func(*Tx) error) error {
 	}
 	tx, err := s.write(ctx, f)
 	if err = s.dialect.fail(err); err != nil {
-		if keepsFailing(err) {
+		if s.dialect.failsForGood && keepsFailing(err) {
 			s.failed.CompareAndSwap(nil, &book.Error{Kind: book.Failing, Key: "store_failing", Cause: err})
 		}
 		return err
@@ -52,12 +53,13 @@ func (s *Store) writeNow(ctx context.Context, f func(*Tx) error) error {
 }
 
 func (s *Store) write(ctx context.Context, f func(*Tx) error) (*Tx, error) {
-	sqlTx, err := s.writer.BeginTx(context.WithoutCancel(ctx), nil)
+	sqlTx, err := s.begin(context.WithoutCancel(ctx), s.writer, nil)
 	if err != nil {
 		return nil, err
 	}
 	defer func() { _ = sqlTx.Rollback() }() // after a commit it does nothing
 	tx := s.tx(sqlTx)
+	tx.writes = true
 	if err := f(tx); err != nil {
 		return nil, err
 	}
@@ -72,7 +74,7 @@ func (s *Store) write(ctx context.Context, f func(*Tx) error) (*Tx, error) {
 
 // Read runs f in a transaction that sees one moment of the books and can't write.
 func (s *Store) Read(ctx context.Context, f func(*Tx) error) error {
-	sqlTx, err := s.reader.BeginTx(ctx, &sql.TxOptions{ReadOnly: true})
+	sqlTx, err := s.begin(ctx, s.reader, &sql.TxOptions{ReadOnly: true, Isolation: s.dialect.snapshot})
 	if err != nil {
 		return s.dialect.fail(err)
 	}
@@ -85,6 +87,35 @@ func (s *Store) Read(ctx context.Context, f func(*Tx) error) error {
 		s.states.put(state)
 	}
 	return nil
+}
+
+// begin begins a transaction. A server that is started again is waited for.
+func (s *Store) begin(ctx context.Context, db *sql.DB, o *sql.TxOptions) (tx *sql.Tx, err error) {
+	err = s.insist(ctx, func() error {
+		tx, err = db.BeginTx(ctx, o)
+		return err
+	})
+	return tx, err
+}
+
+// insist tries until it goes, while the database is away for a moment. After patience it gives up.
+func (s *Store) insist(ctx context.Context, try func() error) error {
+	if s.dialect.patience == 0 {
+		return try()
+	}
+	ctx, cancel := context.WithTimeout(ctx, s.dialect.patience)
+	defer cancel()
+	for pause := 10 * time.Millisecond; ; pause = min(2*pause, time.Second/2) {
+		err := s.dialect.fail(try())
+		if book.KindOf(err) != book.Away {
+			return err
+		}
+		select {
+		case <-time.After(pause):
+		case <-ctx.Done():
+			return err
+		}
+	}
 }
 
 func (s *Store) tx(t *sql.Tx) *Tx {

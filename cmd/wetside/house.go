@@ -20,12 +20,12 @@ type house struct {
 	now func() time.Time
 }
 
-func (h house) open(ctx context.Context, dir string) (clibook.Book, error) {
-	return clibook.Open(ctx, dir, h.now, uuid.NewString)
+func (h house) open(ctx context.Context, at cli.Where) (clibook.Book, error) {
+	return clibook.OpenAt(ctx, at, h.now, uuid.NewString)
 }
 
-func (h house) openBook(ctx context.Context, dir string) (cli.Book, error) {
-	b, err := h.open(ctx, dir)
+func (h house) openBook(ctx context.Context, at cli.Where) (cli.Book, error) {
+	b, err := h.open(ctx, at)
 	if err != nil {
 		return nil, err
 	}

@@ -36,12 +36,15 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	log := slog.New(slog.NewTextHandler(os.Stderr, nil))
 	clock := steady.New(h.now, steady.Elapsed(h.now))
 	h.now = clock.Now
-	b, err := h.open(ctx, c.DataDir)
+	b, err := h.open(ctx, c.Where)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
-	pagesBook := webbook.Book{Store: b.Store, Room: clibook.Room, Now: h.now, NewID: uuid.NewString}
+	pagesBook := webbook.Book{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString}
+	for _, w := range b.Warnings() {
+		log.WarnContext(ctx, "what is written may be lost: "+w.Key, "what", w.What)
+	}
 	if err := notBefore(ctx, clock, pagesBook, log); err != nil {
 		return err
 	}
@@ -60,8 +63,16 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n", scheme, listener.Addr(), c.DataDir)
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n", scheme, listener.Addr(), whereOf(c, b))
 	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll, WriteTimeout: writeAll}, listener)
+}
+
+// whereOf says where the data lie: a directory, or a URL without its password and a darkroom.
+func whereOf(c cli.ServeConfig, b clibook.Book) string {
+	if c.Database == "" {
+		return c.Dir
+	}
+	return b.Place() + ", darkroom " + b.Room
 }
 
 // notBefore starts the clock no earlier than the book's last entry was written, and says so.

@@ -14,26 +14,32 @@ import (
 
 var _ cli.Book = Book{}
 
-// Room is the id of the one darkroom of a book at home; several come with sharing.
+// Room is the id of the one darkroom of a book at home.
 const Room = "darkroom"
 
-// A Book is the one darkroom of a store as the command line sees it.
+// A Book is one darkroom of a store as the command line sees it.
 type Book struct {
 	*store.Store
+	Room  string // id of the darkroom
 	Now   func() time.Time
 	NewID func() string
 }
 
 // Open opens the book in a directory, and makes it where there is none. Errors are those of store.Open.
 func Open(ctx context.Context, dir string, now func() time.Time, newID func() string) (Book, error) {
-	s, err := store.Open(ctx, store.Config{Path: filepath.Join(dir, "wetside.db"), Now: now})
+	return OpenAt(ctx, cli.Where{Dir: dir, Darkroom: Room}, now, newID)
+}
+
+// OpenAt is Open for a place in a server's database, too.
+func OpenAt(ctx context.Context, at cli.Where, now func() time.Time, newID func() string) (Book, error) {
+	s, err := store.Open(ctx, store.Config{Path: filepath.Join(at.Dir, "wetside.db"), Database: string(at.Database), Now: now})
 	if err != nil {
 		return Book{}, err
 	}
-	if err := s.Create(ctx, Room); err != nil {
+	if err := s.Create(ctx, at.Darkroom); err != nil {
 		return Book{}, errors.Join(err, s.Close())
 	}
-	return Book{s, now, newID}, nil
+	return Book{s, at.Darkroom, now, newID}, nil
 }
 
 func (b Book) author() *book.Author {
@@ -42,15 +48,15 @@ func (b Book) author() *book.Author {
 
 // Import writes what differs between a file and the book.
 func (b Book) Import(ctx context.Context, f darkroom.File) (int, error) {
-	im, err := b.Store.Import(ctx, Room, f, b.author(), book.ImportOptions{})
+	im, err := b.Store.Import(ctx, b.Room, f, b.author(), book.ImportOptions{})
 	return len(im.Entries), err
 }
 
 // Export returns the darkroom as the book has it.
-func (b Book) Export(ctx context.Context) (darkroom.File, error) { return b.Store.Export(ctx, Room) }
+func (b Book) Export(ctx context.Context) (darkroom.File, error) { return b.Store.Export(ctx, b.Room) }
 
 // State returns what is there now.
-func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, Room) }
+func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, b.Room) }
 
 // Write writes what happened at a moment, all or none.
 func (b Book) Write(ctx context.Context, at time.Time, expect int64, bodies ...book.Body) (ids []string, err error) {
@@ -64,6 +70,6 @@ func (b Book) Write(ctx context.Context, at time.Time, expect int64, bodies ...b
 		}
 		entries, ids = append(entries, e), append(ids, e.ID)
 	}
-	_, err = b.Append(ctx, Room, entries, &expect)
+	_, err = b.Append(ctx, b.Room, entries, &expect)
 	return ids, err
 }
