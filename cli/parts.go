@@ -8,6 +8,7 @@ import (
 	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/draw/label"
 	"wetside/plan"
 )
 
@@ -36,6 +37,8 @@ type Parts struct {
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
 	// Baths draws the state of the baths on paper as PDF, Tapes a tape for each bath's bottle.
 	Baths, Tapes func(w io.Writer, r ahead.Report, f darkroom.File) error
+	// Labels prints labels on a stock as PDF, from its place start on.
+	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
 }
 
 // A Book is the record of a darkroom, as far as the command line needs it.

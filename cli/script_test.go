@@ -17,6 +17,7 @@ import (
 	"wetside/cli"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/draw/label"
 	"wetside/internal/clibook"
 	"wetside/plan"
 	"wetside/sheet"
@@ -31,7 +32,7 @@ func TestMain(m *testing.M) {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Completing: os.Getenv("COMP_LINE") != "",
 			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
-			Baths: drawBaths, Tapes: drawTapes,
+			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels,
 		}))
 	}, "mixed": func() {
 		if err := mixed(context.Background(), os.Args[1:]); err != nil {
@@ -110,6 +111,10 @@ func drawTapes(w io.Writer, r ahead.Report, f darkroom.File) error {
 		return err
 	}
 	return sheet.Tapes(w, v, r, f, nil)
+}
+
+func drawLabels(w io.Writer, all []label.Label, on label.Stock, start int) error {
+	return sheet.Labels(w, all, on, start, clock())
 }
 
 func drawVoice(f darkroom.File) (*words.Voice, error) {

@@ -10,6 +10,7 @@ import (
 	"wetside/ahead"
 	"wetside/cli"
 	"wetside/darkroom"
+	"wetside/draw/label"
 	"wetside/internal/clibook"
 	"wetside/sheet"
 	"wetside/words"
@@ -52,4 +53,8 @@ func (h house) tapes(w io.Writer, r ahead.Report, f darkroom.File) error {
 		return err
 	}
 	return sheet.Tapes(w, v, r, f, nil)
+}
+
+func (h house) labels(w io.Writer, all []label.Label, on label.Stock, start int) error {
+	return sheet.Labels(w, all, on, start, h.now())
 }

@@ -19,7 +19,14 @@ type Label struct {
 	Address string
 	// Side and Wished are a pictogram's sides: the least, and that which it should have where there is room.
 	Side, Wished float64
-	Say          Say
+	// Wants is how large the standard wants the label of a package of that volume.
+	Wants Size
+	Say   Say
+}
+
+// Below reports whether a size is smaller than the standard wants, either way round.
+func (l Label) Below(s Size) bool {
+	return min(s.Wide, s.High) < min(l.Wants.Wide, l.Wants.High) || max(s.Wide, s.High) < max(l.Wants.Wide, l.Wants.High)
 }
 
 // A Field is a word with what it says; an empty Value is a line to write on.

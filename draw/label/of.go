@@ -142,7 +142,7 @@ func (l *Label) hazards(v *words.Voice, h hazards.Labelled) {
 // sized asks for pictograms as large as a package of that volume wants.
 func (l *Label) sized(volume quantity.Volume) {
 	s := ghs.SizeFor(volume)
-	l.Side, l.Wished = s.Side, s.Wished
+	l.Side, l.Wished, l.Wants = s.Side, s.Wished, Size{Wide: s.Wide, High: s.High}
 }
 
 // spent says where a bath goes: what is collected in which can, all else as the authority says.
