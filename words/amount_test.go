@@ -253,6 +253,29 @@ func TestAnotherLanguageIsOneMoreFile(t *testing.T) {
 	}
 }
 
+// What is wrong with a language's file is said when it is to be spoken; the others go on speaking.
+func TestABrokenLanguage(t *testing.T) {
+	english, err := os.ReadFile("active.en.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := words.OpenFrom(fstest.MapFS{
+		"active.en.toml": {Data: english}, "active.de.toml": {Data: []byte("stop = ")}, "sources.toml": {},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := c.Voice("de", quantity.Metric, quantity.NoOunce); err == nil || !strings.Contains(err.Error(), "active.de.toml") {
+		t.Errorf("German: %v, want the file's name", err)
+	}
+	if _, err := c.Voice("fr", quantity.Metric, quantity.NoOunce); err != nil {
+		t.Errorf("French, of which there is no file: %v, want English", err)
+	}
+	if _, err := words.OpenFrom(fstest.MapFS{"active.de.toml": {Data: english}, "sources.toml": {}}); err == nil {
+		t.Error("without English it opens")
+	}
+}
+
 // A voice is used by every request at once; the race detector looks on.
 func TestVoiceIsSafeForConcurrentUse(t *testing.T) {
 	v := voice(t, quantity.Metric)

@@ -5,6 +5,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strings"
 	"sync"
 
@@ -22,11 +23,13 @@ var files embed.FS
 
 // A Catalogue holds the messages of all languages and the titles of the sources. Opened once, it never changes.
 type Catalogue struct {
-	bundle *i18n.Bundle
+	tags   []language.Tag // English first
+	read   map[language.Tag]func() (*i18n.Bundle, error)
 	titles map[string]string
 }
 
-// Open reads the message files that are built in. An error is a mistake in one of them.
+// Open reads the English messages that are built in; those of another language are read when it is first spoken. An error is
+// a mistake in a file.
 func Open() (*Catalogue, error) { return OpenFrom(files) }
 
 // Opening begins to read the message files that are built in, and returns what waits for them: as Open, read once.
@@ -36,18 +39,28 @@ func Opening() func() (*Catalogue, error) {
 	return read
 }
 
-// OpenFrom reads the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
+// OpenFrom is Open for the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
 func OpenFrom(files fs.FS) (*Catalogue, error) {
-	c := &Catalogue{bundle: i18n.NewBundle(language.English)}
-	c.bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
+	c := &Catalogue{tags: []language.Tag{language.English}, read: map[language.Tag]func() (*i18n.Bundle, error){}}
 	names, err := fs.Glob(files, "active.*.toml")
 	if err != nil {
 		return nil, err
 	}
 	for _, name := range names {
-		if err := c.read(files, name); err != nil {
+		tag, err := language.Parse(strings.TrimSuffix(strings.TrimPrefix(name, "active."), ".toml"))
+		if err != nil {
 			return nil, fmt.Errorf("message file %s: %w", name, err)
 		}
+		c.read[tag] = sync.OnceValues(func() (*i18n.Bundle, error) { return readMessages(files, name, tag) })
+		if tag != language.English {
+			c.tags = append(c.tags, tag)
+		}
+	}
+	if c.read[language.English] == nil {
+		return nil, fmt.Errorf("message file active.en.toml: %w", fs.ErrNotExist)
+	}
+	if _, err := c.read[language.English](); err != nil {
+		return nil, err
 	}
 	if _, err := toml.DecodeFS(files, "sources.toml", &c.titles); err != nil {
 		return nil, fmt.Errorf("titles of the sources: %w", err)
@@ -55,18 +68,22 @@ func OpenFrom(files fs.FS) (*Catalogue, error) {
 	return c, nil
 }
 
-func (c *Catalogue) read(files fs.FS, name string) error {
+func readMessages(files fs.FS, name string, tag language.Tag) (*i18n.Bundle, error) {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	_, err = c.bundle.ParseMessageFileBytes(bytes.ReplaceAll(text, []byte("**"), []byte(string(turn))), name)
-	return err
+	b := i18n.NewBundle(tag)
+	b.RegisterUnmarshalFunc("toml", toml.Unmarshal)
+	if _, err = b.ParseMessageFileBytes(bytes.ReplaceAll(text, []byte("**"), []byte(string(turn))), name); err != nil {
+		return nil, fmt.Errorf("message file %s: %w", name, err)
+	}
+	return b, nil
 }
 
 // Languages returns the languages that there is a file of, English first.
 func (c *Catalogue) Languages() []language.Tag {
-	return append([]language.Tag(nil), c.bundle.LanguageTags()...)
+	return slices.Clone(c.tags)
 }
 
 // A Voice speaks one language in one system of units. It never changes and is safe for concurrent use.
@@ -89,25 +106,29 @@ func New(lang string, sys quantity.System, o quantity.Ounce, settings ...Setting
 	return c.Voice(lang, sys, o, settings...)
 }
 
-// Voice returns a voice in the language nearest to lang, a BCP 47 tag, that there is a file of; English where none
-// is near or lang is empty. The error is for a tag that is none. sys is the reader's own system of units, o the
+// Voice returns a voice in the language nearest to a BCP 47 tag, that there is a file of; English where none
+// is near or the tag is empty. The error is for a tag that is none, or a mistake in the language's file. sys is the reader's own system of units, o the
 // room's ounce.
-func (c *Catalogue) Voice(lang string, sys quantity.System, o quantity.Ounce, settings ...Setting) (*Voice, error) {
+func (c *Catalogue) Voice(tag string, sys quantity.System, o quantity.Ounce, settings ...Setting) (*Voice, error) {
 	want := language.English
-	if lang != "" {
-		tag, err := language.Parse(lang)
+	if tag != "" {
+		parsed, err := language.Parse(tag)
 		if err != nil {
-			return nil, fmt.Errorf("language %q: %w", lang, err)
+			return nil, fmt.Errorf("language %q: %w", tag, err)
 		}
-		want = tag
+		want = parsed
 	}
-	have := c.bundle.LanguageTags()
-	_, i, _ := language.NewMatcher(have).Match(want)
-	v := &Voice{catalogue: c, says: i18n.NewLocalizer(c.bundle, have[i].String()), lang: have[i], system: sys, ounce: o}
+	_, i, _ := language.NewMatcher(c.tags).Match(want)
+	lang := c.tags[i]
+	bundle, err := c.read[lang]()
+	if err != nil {
+		return nil, err
+	}
+	v := &Voice{catalogue: c, says: i18n.NewLocalizer(bundle, lang.String()), lang: lang, system: sys, ounce: o}
 	for _, set := range settings {
 		set(&v.setting)
 	}
-	v.point, v.group = signs(have[i])
+	v.point, v.group = signs(lang)
 	return v, nil
 }
 
