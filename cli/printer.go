@@ -42,6 +42,9 @@ func (p *printer) put(first, rest, text string) {
 
 func (p *printer) wrap(text string) { p.put("", "", text) }
 
+// line prints a sentence on one line, however long: it has a path that somebody copies on.
+func (p *printer) line(text string) { say(p.w, "%s\n", text) }
+
 // head prints a heading with a rule of ticks under it: the graduation that holds the look together.
 func (p *printer) head(text string) {
 	p.gap()

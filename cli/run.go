@@ -35,6 +35,11 @@ type commands struct {
 	Check      checkCmd                  `cmd:"" help:"Read a darkroom file and tell every mistake in it."`
 	Import     importCmd                 `cmd:"" help:"Put a darkroom file into the book."`
 	Export     exportCmd                 `cmd:"" help:"Write the darkroom as the book has it as a file."`
+	Book       bookCmd                   `cmd:"" help:"Write the whole book out, or read it back: every entry, as text."`
+	Verify     verifyCmd                 `cmd:"" help:"Look whether the books are as they were written."`
+	Backup     backupCmd                 `cmd:"" help:"Save a copy of the books, while they are in use."`
+	Restore    restoreCmd                `cmd:"" help:"Bring a backup back; what is there is kept aside."`
+	Doctor     doctorCmd                 `cmd:"" help:"Look at everything that may go wrong here, and say what would mend it."`
 	Serve      serveCmd                  `cmd:"" help:"Serve the pages on this machine."`
 	Version    versionCmd                `cmd:"" help:"Tell which version this is."`
 	Completion kongcompletion.Completion `cmd:"" help:"Tell how to complete commands in bash, zsh or fish."`
@@ -93,6 +98,7 @@ func status(s *session, k *kong.Context) int {
 		return broken(s.io.Err, err)
 	}
 	if out.err != nil {
+		out.err = s.inWords(out.err)
 		out.print(s.io.Err)
 	}
 	return out.code

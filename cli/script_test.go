@@ -19,6 +19,7 @@ import (
 	"wetside/darkroom/example"
 	"wetside/draw/label"
 	"wetside/internal/clibook"
+	"wetside/internal/upkeep"
 	"wetside/plan"
 	"wetside/sheet"
 	"wetside/words"
@@ -32,10 +33,17 @@ func TestMain(m *testing.M) {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Completing: os.Getenv("COMP_LINE") != "",
 			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
-			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels,
+			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
 		}))
 	}, "mixed": func() {
 		if err := mixed(context.Background(), os.Args[1:]); err != nil {
+			_, _ = os.Stderr.WriteString(err.Error() + "\n")
+			os.Exit(1)
+		}
+	}, "held": func() {
+		os.Exit(held(context.Background(), os.Args[1:]))
+	}, "spoil": func() {
+		if err := spoil(os.Args[1], os.Args[2], os.Args[3]); err != nil {
 			_, _ = os.Stderr.WriteString(err.Error() + "\n")
 			os.Exit(1)
 		}
@@ -82,7 +90,7 @@ func mixed(ctx context.Context, args []string) error {
 }
 
 func openBook(ctx context.Context, at cli.Where) (cli.Book, error) {
-	b, err := clibook.OpenAt(ctx, at, clock, uuid.NewString)
+	b, err := clibook.OpenPassing(ctx, at, clock, uuid.NewString, upkeep.Telling(os.Stderr))
 	if err != nil {
 		return nil, err
 	}

@@ -146,7 +146,7 @@ func other(from, there []proof.Report) bool {
 			if from[i].Entries == 0 || there[j].Entries == 0 {
 				continue
 			}
-			if from[i].First == there[j].First {
+			if from[i].First == there[j].First || from[i].FirstID == there[j].FirstID {
 				return false
 			}
 			both = true

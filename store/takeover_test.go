@@ -122,7 +122,7 @@ func TestTakenOverOnlyWhatFollows(t *testing.T) {
 // TestManyInLittleMemory writes a long book out and takes it over again without ever holding much of it. The long form is 200 MB,
 // of a million entries.
 func TestManyInLittleMemory(t *testing.T) {
-	entries := int64(20_000)
+	entries := int64(5_000)
 	if os.Getenv(torture) != "" {
 		entries = 1_000_000
 	}

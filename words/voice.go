@@ -67,6 +67,9 @@ func (v *Voice) Tell(key string, pairs ...string) Phrase {
 	return phrase(v.say("tell."+key, pairsOf(pairs)))
 }
 
+// Tells reports whether there is such a sentence.
+func (v *Voice) Tells(key string) bool { return v.has("tell." + key) }
+
 // TellN is Tell for a sentence with a count, its place {{.N}}.
 func (v *Voice) TellN(key string, n int, pairs ...string) Phrase {
 	return phrase(v.sayN("tell."+key, n, pairsOf(pairs)))

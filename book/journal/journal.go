@@ -131,9 +131,6 @@ func (j *Reader) Line() int { return j.line }
 // reader's own.
 func (j *Reader) Next() (book.Entry, error) {
 	if j.at.Position == j.head.Entries {
-		if j.at.Hash != j.head.Hash {
-			return book.Entry{}, j.fail(OtherEnd, fmt.Errorf("it hashes to %s, the first line says %s", j.at.Hash, j.head.Hash))
-		}
 		return book.Entry{}, io.EOF
 	}
 	text, ok, err := j.scan()
@@ -154,6 +151,9 @@ func (j *Reader) Next() (book.Entry, error) {
 	at, err := j.at.Verify([]book.Entry{e})
 	if err != nil {
 		return book.Entry{}, j.fail(NoFollow, err)
+	}
+	if at.Position == j.head.Entries && at.Hash != j.head.Hash {
+		return book.Entry{}, j.fail(OtherEnd, fmt.Errorf("it hashes to %s, the first line says %s", at.Hash, j.head.Hash))
 	}
 	j.at = at
 	return e, nil

@@ -49,7 +49,8 @@ type Report struct {
 	Darkroom string
 	Entries  int64     // that were followed
 	Head     book.Head // what the book says of its end
-	First    book.Hash // of the first entry; two books with another first one are two darkrooms
+	First    book.Hash // of the first entry
+	FirstID  string    // of the first entry; two books with another first one are two darkrooms
 	Last     time.Time // when the last entry was recorded; zero for none
 	Breaks   []Break   // in order of position, at most MaxBreaks
 	Count    int       // of all breaks
@@ -81,7 +82,7 @@ func New(head book.Head) *Prover {
 // Next takes in the next entry in order of position.
 func (p *Prover) Next(e book.Entry) {
 	if p.report.Entries == 0 {
-		p.report.First = book.HashOf(e)
+		p.report.First, p.report.FirstID = book.HashOf(e), e.ID
 	}
 	p.report.Entries++
 	p.report.Last = e.RecordedAt

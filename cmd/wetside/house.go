@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"io"
+	"os"
 	"time"
 
 	"github.com/google/uuid"
@@ -12,6 +13,7 @@ import (
 	"wetside/darkroom"
 	"wetside/draw/label"
 	"wetside/internal/clibook"
+	"wetside/internal/upkeep"
 	"wetside/sheet"
 	"wetside/words"
 )
@@ -22,11 +24,11 @@ type house struct {
 }
 
 func (h house) open(ctx context.Context, at cli.Where) (clibook.Book, error) {
-	return clibook.OpenAt(ctx, at, h.now, uuid.NewString)
+	return clibook.OpenAt(ctx, at, h.now, uuid.NewString, upkeep.Telling(os.Stderr))
 }
 
 func (h house) openBook(ctx context.Context, at cli.Where) (cli.Book, error) {
-	b, err := h.open(ctx, at)
+	b, err := clibook.OpenPassing(ctx, at, h.now, uuid.NewString, upkeep.Telling(os.Stderr))
 	if err != nil {
 		return nil, err
 	}

@@ -30,9 +30,9 @@ func Open(ctx context.Context, dir string, now func() time.Time, newID func() st
 	return OpenAt(ctx, cli.Where{Dir: dir, Darkroom: Room}, now, newID)
 }
 
-// OpenAt is Open for a place in a server's database, too.
-func OpenAt(ctx context.Context, at cli.Where, now func() time.Time, newID func() string) (Book, error) {
-	s, err := store.Open(ctx, store.Config{Path: filepath.Join(at.Dir, "wetside.db"), Database: string(at.Database), Now: now})
+// OpenAt is Open for a place in a server's database, too. told, where given, is told of a change of the books' form.
+func OpenAt(ctx context.Context, at cli.Where, now func() time.Time, newID func() string, told ...func(store.Change)) (Book, error) {
+	s, err := store.Open(ctx, configOf(at, now, told))
 	if err != nil {
 		return Book{}, err
 	}
@@ -40,6 +40,28 @@ func OpenAt(ctx context.Context, at cli.Where, now func() time.Time, newID func(
 		return Book{}, errors.Join(err, s.Close())
 	}
 	return Book{s, at.Darkroom, now, newID}, nil
+}
+
+// OpenPassing is OpenAt for a command that is done in a moment: while another process has the file open, the book is read
+// beside it, and writing is refused.
+func OpenPassing(ctx context.Context, at cli.Where, now func() time.Time, newID func() string, told ...func(store.Change)) (Book, error) {
+	b, err := OpenAt(ctx, at, now, newID, told...)
+	if book.KindOf(err) != book.InUse {
+		return b, err
+	}
+	s, err := store.OpenBeside(ctx, configOf(at, now, told))
+	if err != nil {
+		return Book{}, err
+	}
+	return Book{s, at.Darkroom, now, newID}, nil
+}
+
+func configOf(at cli.Where, now func() time.Time, told []func(store.Change)) store.Config {
+	c := store.Config{Path: filepath.Join(at.Dir, "wetside.db"), Database: string(at.Database), Now: now}
+	if len(told) > 0 {
+		c.Told = told[0]
+	}
+	return c
 }
 
 func (b Book) author() *book.Author {
