@@ -1,0 +1,231 @@
+package upkeep_test
+
+import (
+	"bytes"
+	"crypto/ecdsa"
+	"crypto/elliptic"
+	"crypto/rand"
+	"crypto/x509"
+	"crypto/x509/pkix"
+	"encoding/pem"
+	"errors"
+	"fmt"
+	"math/big"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"wetside/cli"
+	"wetside/internal/clibook"
+	"wetside/internal/upkeep"
+	"wetside/trade/quantity"
+	"wetside/words"
+)
+
+// evening is when the examinations are made; the kept backups were written before.
+var evening = time.Date(2026, time.December, 3, 18, 30, 0, 0, time.UTC)
+
+func now() time.Time { return evening }
+
+// A room is a place with books, and who examines it.
+type room struct {
+	upkeep.Keeper
+	at    cli.Where
+	about cli.Examination
+	db    string
+}
+
+// roomWith returns a room with a kept backup as its books, which nothing is wrong with, and a backup of it.
+func roomWith(t *testing.T, kept string) *room {
+	t.Helper()
+	dir := filepath.Join(t.TempDir(), "data")
+	if err := os.Mkdir(dir, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	r := &room{at: cli.Where{Dir: dir, Darkroom: clibook.Room}, db: filepath.Join(dir, "wetside.db")}
+	r.Now = now
+	r.System.Free = func(string) (uint64, uint64, error) { return 50 << 30, 100 << 30, nil }
+	put(t, r.db, read(t, kept))
+	if _, err := r.Backup(t.Context(), r.at, filepath.Join(dir, "..", "backup.db")); err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func read(t *testing.T, path string) []byte {
+	t.Helper()
+	b, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func put(t *testing.T, path string, b []byte) {
+	t.Helper()
+	if err := os.WriteFile(path, b, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+const today, before = "../../store/testdata/backups/schema-2.db", "../../store/testdata/backups/schema-1.db"
+
+func must(t *testing.T, err error) {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// wrongs makes one thing wrong at a time; the key is the kind that is to be found.
+func wrongs() map[string]func(t *testing.T, r *room) {
+	return map[string]func(t *testing.T, r *room){
+		"books_none":    func(t *testing.T, r *room) { must(t, os.Remove(r.db)) },
+		"books_newer":   func(t *testing.T, r *room) { put(t, r.db, read(t, "testdata/newer.db")) },
+		"books_foreign": func(t *testing.T, r *room) { put(t, r.db, bytes.Repeat([]byte("no book "), 999)) },
+		"books_closed":  func(t *testing.T, r *room) { put(t, r.db, read(t, today)[:9000]) },
+		"rights_closed": func(t *testing.T, r *room) {
+			r.at.Dir = filepath.Join(r.at.Dir, "file")
+			put(t, r.at.Dir, nil)
+		},
+		"rights_open": func(t *testing.T, r *room) {
+			must(t, errors.Join(os.Chmod(r.at.Dir, 0o755), os.Chmod(r.db, 0o644)))
+		},
+		"space_low": func(_ *testing.T, r *room) {
+			r.System.Free = func(string) (uint64, uint64, error) { return 200 << 20, 100 << 30, nil }
+		},
+		"space_none": func(_ *testing.T, r *room) {
+			r.System.Free = func(string) (uint64, uint64, error) { return 1 << 20, 100 << 30, nil }
+		},
+		"network_bad": func(_ *testing.T, r *room) { r.System.Network = func(string) string { return "NFS" } },
+		"log_large": func(t *testing.T, r *room) {
+			put(t, r.db+"-wal", nil)
+			must(t, os.Truncate(r.db+"-wal", 40<<20))
+		},
+		"litter_some": func(t *testing.T, r *room) { put(t, filepath.Join(r.at.Dir, ".wetside-backup-123"), nil) },
+		"backup_none": func(t *testing.T, r *room) { must(t, os.Remove(r.db+".last-backup")) },
+		"backup_old": func(t *testing.T, r *room) {
+			r.Now = func() time.Time { return evening.Add(30 * 24 * time.Hour) }
+			n := 0
+			b, err := clibook.Open(t.Context(), r.at.Dir, r.Now, func() string { n++; return fmt.Sprint("new", n) })
+			must(t, err)
+			_, err = b.Import(t.Context(), parsed(t))
+			must(t, errors.Join(err, b.Close()))
+		},
+		"backup_gone":    func(t *testing.T, r *room) { must(t, os.Remove(filepath.Join(r.at.Dir, "..", "backup.db"))) },
+		"server_unknown": func(t *testing.T, r *room) { must(t, os.Mkdir(r.db+".lock", 0o700)) },
+		"chain_broken": func(t *testing.T, r *room) {
+			text := bytes.ReplaceAll(read(t, r.db), []byte("Lock House"), []byte("Rock House"))
+			put(t, r.db, text)
+		},
+		"clock_behind": func(_ *testing.T, r *room) {
+			r.Now = func() time.Time { return time.Date(2026, time.November, 30, 17, 42, 0, 0, time.UTC) }
+		},
+		"certificate_unread": func(t *testing.T, r *room) {
+			certify(t, r, evening, evening.Add(time.Hour))
+			put(t, r.about.Key, nil)
+		},
+		"certificate_soon":  func(t *testing.T, r *room) { certify(t, r, evening.Add(-time.Hour), evening.Add(5*24*time.Hour)) },
+		"certificate_over":  func(t *testing.T, r *room) { certify(t, r, evening.Add(-48*time.Hour), evening.Add(-time.Hour)) },
+		"certificate_early": func(t *testing.T, r *room) { certify(t, r, evening.Add(time.Hour), evening.Add(400*24*time.Hour)) },
+	}
+}
+
+// certify puts a certificate into files.
+func certify(t *testing.T, r *room, from, until time.Time) {
+	t.Helper()
+	k, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
+	must(t, err)
+	c := &x509.Certificate{SerialNumber: big.NewInt(1), Subject: pkix.Name{CommonName: "darkroom.lan"}, NotBefore: from, NotAfter: until}
+	der, err := x509.CreateCertificate(rand.Reader, c, c, &k.PublicKey, k)
+	must(t, err)
+	keyDER, err := x509.MarshalECPrivateKey(k)
+	must(t, err)
+	dir := t.TempDir()
+	r.about = cli.Examination{Cert: filepath.Join(dir, "c.pem"), Key: filepath.Join(dir, "k.pem")}
+	put(t, r.about.Cert, pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}))
+	put(t, r.about.Key, pem.EncodeToMemory(&pem.Block{Type: "EC PRIVATE KEY", Bytes: keyDER}))
+}
+
+// notGood returns the kinds of what is not good.
+func notGood(t *testing.T, r *room) (kinds []string) {
+	t.Helper()
+	all, err := r.Examine(t.Context(), r.at, r.about)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range all {
+		if c.State != cli.Good {
+			kinds = append(kinds, c.Kind)
+		}
+	}
+	return kinds
+}
+
+func TestNothingIsWrong(t *testing.T) {
+	r := roomWith(t, today)
+	certify(t, r, evening.Add(-time.Hour), evening.Add(90*24*time.Hour))
+	if kinds := notGood(t, r); kinds != nil {
+		t.Errorf("found %v where nothing is wrong", kinds)
+	}
+	b, err := clibook.Open(t.Context(), r.at.Dir, now, func() string { return "x" })
+	must(t, err)
+	defer func() { _ = b.Close() }()
+	if kinds := notGood(t, r); kinds != nil {
+		t.Errorf("found %v beside a server", kinds)
+	}
+}
+
+// TestEachWrongIsFound makes each thing wrong and wants it found.
+func TestEachWrongIsFound(t *testing.T) {
+	for kind, harm := range wrongs() {
+		t.Run(kind, func(t *testing.T) {
+			r := roomWith(t, today)
+			harm(t, r)
+			found := notGood(t, r)
+			if !strings.Contains(" "+strings.Join(found, " ")+" ", " "+kind+" ") {
+				t.Errorf("found %v, want %s", found, kind)
+			}
+			if len(found) > 3 {
+				t.Errorf("one thing is wrong, and %v is said", found)
+			}
+		})
+	}
+	t.Run("schema_older", func(t *testing.T) {
+		if found := notGood(t, roomWith(t, before)); strings.Join(found, " ") != "schema_older" {
+			t.Errorf("found %v", found)
+		}
+	})
+}
+
+// TestEveryCheckIsSaidAndTested looks for every kind in the source: each has its sentence and its mend, and is made wrong above,
+// but for what no test can bring about.
+func TestEveryCheckIsSaidAndTested(t *testing.T) {
+	v, err := words.New("en", quantity.Metric, quantity.OunceUS)
+	must(t, err)
+	untested := map[string]bool{"schema_unknown": true, "fold_unread": true, "schema_older": true}
+	n := 0
+	for _, file := range []string{"doctor.go", "doctorbook.go"} {
+		for _, m := range regexp.MustCompile(`check\("(\w+)", cli\.(\w+), "(\w+)"`).FindAllStringSubmatch(string(read(t, file)), -1) {
+			n++
+			if !v.Tells("doctor." + m[3]) {
+				t.Errorf("%s has no sentence", m[3])
+			}
+			if m[2] == "Good" {
+				continue
+			}
+			if !v.Tells("doctor." + m[3] + "_mend") {
+				t.Errorf("%s has no mend", m[3])
+			}
+			if wrongs()[m[3]] == nil && !untested[m[3]] {
+				t.Errorf("%s is not made wrong by a test", m[3])
+			}
+		}
+	}
+	if n < 30 {
+		t.Errorf("only %d kinds were found in the source", n)
+	}
+}
