@@ -39,6 +39,8 @@ func status(err error) (code int, key string) {
 		return http.StatusConflict, "cannot_undo"
 	case book.BadInput:
 		return http.StatusBadRequest, "bad_form"
+	case book.Away, book.Busy:
+		return http.StatusServiceUnavailable, "book_away"
 	case book.Full:
 		return http.StatusInsufficientStorage, "disk_full"
 	default:

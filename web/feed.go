@@ -55,7 +55,7 @@ type message struct {
 
 // after returns what comes after a position, and a channel that is closed when the book moves on from there.
 func (f *feed) after(ctx context.Context, position int64, w kindStarts) (message, <-chan struct{}, error) {
-	lines, end, moved, err := f.latest(ctx)
+	lines, end, moved, err := f.latest(ctx, position)
 	switch {
 	case err != nil:
 		return message{}, nil, err
@@ -72,12 +72,13 @@ func (f *feed) after(ctx context.Context, position int64, w kindStarts) (message
 	return m, moved, err
 }
 
-// latest reads on where the book has moved on. Lines once returned never change.
-func (f *feed) latest(ctx context.Context) ([]line, int64, <-chan struct{}, error) {
+// latest reads on where the book has moved on, or where somebody knows a later position: of a book that another process wrote
+// to a device may hear there before this process does. Lines once returned never change.
+func (f *feed) latest(ctx context.Context, known int64) ([]line, int64, <-chan struct{}, error) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	moved := f.book.Moved() // with the lock: an older one than f.moved would make everybody read again
-	if moved == f.moved {
+	if moved == f.moved && known <= f.end {
 		return f.lines, f.end, moved, nil
 	}
 	if f.moved == nil {

@@ -247,6 +247,49 @@ func TestLiveMissesNothing(t *testing.T) {
 	}
 }
 
+// An unheard book moves without anybody being told, as before another process's word has come.
+type unheard struct {
+	web.Book
+	still chan struct{}
+}
+
+// Moved returns a channel that nobody closes.
+func (u unheard) Moved() <-chan struct{} { return u.still }
+
+// A device that was told by another process of more than this one has heard of comes here with that: it is no other book.
+func TestLiveAheadOfThisProcess(t *testing.T) {
+	h := withExample(t)
+	start := h.position()
+	c := h.book.Config(slog.New(slog.DiscardHandler))
+	c.Book = unheard{h.book, make(chan struct{})}
+	pages, err := web.New(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(pages)
+	defer server.Close()
+	ctx, cancel := context.WithCancel(t.Context())
+	defer cancel()
+	if m := next(t, listen(ctx, t, fmt.Sprint(server.URL, "/live?after=", start), "")); m.Event != "book" || m.Position != start {
+		t.Fatalf("%+v", m)
+	}
+	for i := range 2 {
+		e := book.Entry{
+			ID: fmt.Sprint("e", i), Kind: book.BathWorked, Version: 1, HappenedAt: evening(), Device: "d",
+			Body: `{"baths":["dev1"],"material":"RC paper","size":"8x10 in","sheets":1}`,
+		}
+		if err := h.book.Append(t.Context(), []book.Entry{e}, nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if m := next(t, listen(ctx, t, fmt.Sprint(server.URL, "/live?after=", start+1), "")); m.Event != "book" || m.Position != start+2 || len(m.Entries) != 1 {
+		t.Errorf("a device ahead of this process is told %+v", m)
+	}
+	if m := next(t, listen(ctx, t, fmt.Sprint(server.URL, "/live?after=", start+9), "")); m.Event != "again" {
+		t.Errorf("a device of another book is told %+v", m)
+	}
+}
+
 // A stream of a position that the book does not have is told so, and gets the book from the beginning.
 func TestLiveOfARestoredBook(t *testing.T) {
 	h := withExample(t)
