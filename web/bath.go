@@ -18,6 +18,7 @@ import (
 type bathPage struct {
 	frame
 	ID       string
+	Label    string // where its label is; empty: it is gone
 	Position int64
 	Name     string
 	About    string // what was mixed
@@ -107,6 +108,7 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 	p.outlook(v, o)
 	p.learned(v, o, report)
 	p.Out = v.whenOut(o)
+	p.Label = labelsOf(b.ID)
 	p.Bad = o.OutOfUse()
 	p.Tally = v.tally(r, o, &sc)
 	p.Cards = v.cards(o)

@@ -14,6 +14,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/draw/label"
 	"wetside/plan"
 	"wetside/web"
 )
@@ -122,7 +123,8 @@ func TestGoneWrong(t *testing.T) {
 	var log strings.Builder
 	pages, err := web.New(web.Config{
 		Book: broken{}, Now: evening, NewID: func() string { return "request-7" }, Log: slog.New(slog.NewTextHandler(&log, nil)),
-		Sheet: func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
+		Labels: func(io.Writer, []label.Label, label.Stock, int) error { return nil },
+		Sheet:  func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
 	})
 	if err != nil {
 		t.Fatal(err)

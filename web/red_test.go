@@ -28,7 +28,7 @@ func redHouse(t *testing.T) (h *house, paths []string) {
 	h.post(fixer+"/worked", url.Values{"load": {"20 8x10 in RC paper"}})
 	h.post(fixer+"/tested", url.Values{"test": {"silver strip"}, "result": {"0.5 g/L"}})
 	code := h.share()
-	for path, a := range h.walk("/", "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/parts", "/red", "/red/white", "/wash") {
+	for path, a := range h.walk("/", "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/parts", "/red", "/red/white", "/wash", "/labels") {
 		if strings.HasPrefix(a.Header.Get("Content-Type"), "text/html") && a.StatusCode == http.StatusOK && !strings.HasPrefix(path, "/red?") {
 			paths = append(paths, path)
 		}

@@ -10,6 +10,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/draw/label"
 	"wetside/plan"
 	"wetside/words"
 )
@@ -61,6 +62,8 @@ type Config struct {
 	Log   *slog.Logger
 	// Sheet draws the mix sheet as PDF.
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
+	// Labels prints labels on a stock as PDF, from its place start on.
+	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
 	// Example returns the example darkroom of a day, as a file's text.
 	Example func(day time.Time) []byte
 	// Patience is how long a page may think; 0 is 15 s.
@@ -85,7 +88,7 @@ type server struct {
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
 func New(c Config) (http.Handler, error) {
-	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Example == nil {
+	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Example == nil {
 		return nil, errors.New("web: a part is missing from the configuration")
 	}
 	if c.Patience <= 0 {
@@ -177,6 +180,9 @@ func (s *server) routes() *http.ServeMux {
 		mux.Handle(pattern, s.handle(h))
 	}
 	for pattern, h := range s.eveningRoutes() {
+		mux.Handle(pattern, s.handle(h))
+	}
+	for pattern, h := range s.labelRoutes() {
 		mux.Handle(pattern, s.handle(h))
 	}
 	if s.Parts {

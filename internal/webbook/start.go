@@ -11,6 +11,7 @@ import (
 
 	"wetside/darkroom"
 	"wetside/darkroom/example"
+	"wetside/draw/label"
 	"wetside/plan"
 	"wetside/sheet"
 	"wetside/store"
@@ -42,7 +43,14 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 // Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
 // besides is for the caller to change.
 func (b Book) Config(log *slog.Logger) web.Config {
-	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Sheet: Sheet(b.Now), Example: example.YAML}
+	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Sheet: Sheet(b.Now), Example: example.YAML}
+}
+
+// Labels returns what prints labels, dated by a clock.
+func Labels(now func() time.Time) func(io.Writer, []label.Label, label.Stock, int) error {
+	return func(w io.Writer, all []label.Label, on label.Stock, start int) error {
+		return sheet.Labels(w, all, on, start, now())
+	}
 }
 
 // Sheet returns what draws the mix sheet in a room's language, for the zone of a clock.
