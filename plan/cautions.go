@@ -75,11 +75,33 @@ func headCautions(room darkroom.Room, open []string) []Caution {
 	if room.Place == darkroom.School {
 		out = append(out, Caution{Kind: PupilsTongs})
 	}
-	out = append(out, Caution{Kind: InEye}, Caution{Kind: Spilt}, Caution{Kind: Swallowed})
+	return append(out, AidCautions(room)...)
+}
+
+// AidCautions is what to do once it has happened, and whom to call.
+func AidCautions(room darkroom.Room) []Caution {
+	out := []Caution{{Kind: InEye}, {Kind: Spilt}, {Kind: Swallowed}}
 	if room.PoisonCentre == "" {
 		return append(out, Caution{Kind: PoisonBlank})
 	}
 	return append(out, Caution{Kind: PoisonCentre, Subject: room.PoisonCentre})
+}
+
+// Products are the names of what is in use, each once, in the order of mixing.
+func (p Plan) Products() []string {
+	var out []string
+	add := func(name string) {
+		if name != "" && !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	for _, s := range p.DayBefore {
+		add(s.Product)
+	}
+	for _, i := range p.Order {
+		add(p.Baths[i].Product)
+	}
+	return out
 }
 
 // mixing judges a product as it is mixed; impossible shares are not judged.

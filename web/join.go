@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -19,6 +20,8 @@ type joinPage struct {
 	frame
 	Action string
 	Name   field
+	Notes  []pick       // what raises the caution for them
+	To     field        // what they are sensitised to
 	Who    string       // whose device this is already; empty: nobody joined with it
 	Says   words.Phrase // why nobody can join; empty: they can
 }
@@ -72,6 +75,10 @@ func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPa
 		p.Who = v.called(v.guest.Person)
 	}
 	p.Name = field{Name: "name", Label: v.say.Label("join_name"), Value: r.PostFormValue("name")}
+	p.To = field{Name: "sensitised", Label: v.say.Label("join_sensitised"), Value: r.PostFormValue("sensitised"), Example: "metol"}
+	for _, n := range noteKeys() {
+		p.Notes = append(p.Notes, pick{option{n.note, v.say.Label(n.label)}, slices.Contains(r.PostForm["note"], n.note)})
+	}
 	return e, http.StatusOK, p, nil
 }
 
@@ -100,7 +107,7 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 		return err
 	}
 	token := newToken()
-	if err := s.Book.Join(r.Context(), token, who, book.Person{ID: who.Person, Name: name}, entry); err != nil {
+	if err := s.Book.Join(r.Context(), token, who, book.Person{ID: who.Person, Name: name, Notes: notesOf(r)}, entry); err != nil {
 		return err
 	}
 	v.keepJoined(token)

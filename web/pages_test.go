@@ -28,7 +28,7 @@ func TestEveryPage(t *testing.T) {
 		"step": `class="step"`, "today": `/mix/before/1`, "baths": `class="far"`, "bath": `class="halves"`, "wash": `name="aid"`,
 		"wall": `class="baths wallpage"`, "handover": `class="handover"`, "list": `class="todo"`, "join": `action="/join/`,
 		"close": `action="/evening/close"`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
-		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`,
+		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`, "safety": `id="never"`,
 	}
 	for path, a := range seen {
 		status := http.StatusOK

@@ -114,7 +114,7 @@ func whenSort() sort {
 }
 
 func roomSort() sort {
-	return section("room", "/room", []string{"name", "place", "units", "ounce", "water.", "standards."},
+	return section("room", "/room", []string{"name", "place", "units", "ounce", "water.", "standards.", "poison_centre"},
 		func(f darkroom.File) darkroom.Room { return f.Darkroom })
 }
 

@@ -9,7 +9,9 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
 	"wetside/trade/material"
+	"wetside/words"
 )
 
 type shelfPage struct {
@@ -17,6 +19,8 @@ type shelfPage struct {
 	Products []productView
 	Position int64
 	Problem  string
+	Never    words.Phrase // what must never meet of what stands here
+	Reducer  bool         // a ferricyanide stands here, which with hypo is normal practice
 }
 
 type productView struct {
@@ -52,6 +56,9 @@ func (v *visit) showShelf(r *http.Request, status int, problem string) error {
 			}
 		}
 		p.Products = append(p.Products, one)
+	}
+	if report, err := hazards.Of(v.file); err == nil {
+		p.Never, p.Reducer = v.say.NeverTogether(report.Never), report.Reducer
 	}
 	return v.show(status, "shelf", &p)
 }

@@ -23,8 +23,9 @@ type sinkPage struct {
 	More    []tap // the same for other ways
 	Sizes   []sizesView
 	People  []pick
-	Undo    string // the entry that can be taken back
-	Nothing bool   // nothing is to be made tonight
+	Undo    string         // the entry that can be taken back
+	Nothing bool           // nothing is to be made tonight
+	Yours   []words.Phrase // what is to be minded by whoever joined with this device
 	Tags    []tagView
 	Reads   []field // the baths whose temperature can be told
 	Misread bool    // one of them can't be read
@@ -78,7 +79,9 @@ func (s *server) sink(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show(http.StatusOK, "sink", l.page(r))
+	page := l.page(r)
+	page.Yours = v.yoursAt(l.products...)
+	return v.show(http.StatusOK, "sink", page)
 }
 
 // A sinkLook is the sink as it stands, with what it takes to say it.
@@ -87,6 +90,8 @@ type sinkLook struct {
 	sink.Sink
 	now     time.Time
 	doubled map[string]bool // people with more than one print under way
+	// products are the names of what is in use.
+	products []string
 }
 
 func (v *visit) lookAtSink(r *http.Request) (*sinkLook, error) {
@@ -95,7 +100,7 @@ func (v *visit) lookAtSink(r *http.Request) (*sinkLook, error) {
 		return nil, err
 	}
 	now := v.s.Now()
-	l := &sinkLook{visit: v, now: now, doubled: map[string]bool{}}
+	l := &sinkLook{visit: v, now: now, doubled: map[string]bool{}, products: p.Products()}
 	l.Sink = sink.Look(sink.Scene{State: v.state, Plan: p, Baths: v.scene(material.None), Now: now})
 	seen := map[string]bool{}
 	for i := range l.Tags {

@@ -20,12 +20,15 @@ type stepPage struct {
 	Where      string    // "Developer → white tray"
 	Which      string    // "bath 2 of 5"
 	Head       []plan.Caution
+	Never      words.Phrase
 	Verb       string      // before the large number: "fill to"
 	Big        *words.Line // the reading, set large
 	Notes      []words.Line
 	Lines      []words.Line
 	Picture    *scene.Scene
 	Cautions   []plan.Caution
+	Persons    []personView // for whom the caution is higher; those who keep the darkroom alone see it
+	Yours      []words.Phrase
 	Before     []words.Phrase
 	First      []words.Phrase // what to have at hand and to look at, before anything of the bath is poured
 	Again      words.Phrase   // the bath stands mixed already
@@ -74,7 +77,7 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 		return nil, err
 	}
 	if x.kind == stopHead {
-		page.Head, page.Done = p.Cautions, v.say.Label("ready")
+		page.Head, page.Never, page.Done = p.Cautions, v.say.NeverTogether(p.Never), v.say.Label("ready")
 		return page, nil
 	}
 	page.bath(v, p.Baths[x.bath], all, at)
@@ -89,7 +92,7 @@ func (p *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
 		p.Where += " → " + b.Where
 	}
 	if x.n == 1 {
-		p.Cautions, p.First = b.Cautions, b.Draws
+		p.Cautions, p.First, p.Persons, p.Yours = b.Cautions, b.Draws, v.mixers(bath.Product), v.yoursAt(bath.Product)
 		for _, f := range bath.Findings {
 			if early(f.Kind) {
 				p.First = append(p.First, v.say.Finding(f))

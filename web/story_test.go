@@ -101,7 +101,7 @@ func TestEveryPageIsFitToUse(t *testing.T) {
 	shelf := hrefs(h.get("/shelf").Text)
 	pages := []string{
 		"/", "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/plan", "/plan/when", "/plan/load/new", "/plan/load/0", "/mix", "/mix/before/1", "/mix/developer/1",
-		"/mix/developer/2", "/jug", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/shelf", "/bench", "/room",
+		"/mix/developer/2", "/jug", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/shelf", "/safety", "/bench", "/room",
 		"/file", "/parts", "/shelf/lot/new", "/shelf/product/new", "/bench/vessel/new", "/bench/tray/new", "/bench/tank/new",
 		first(t, bench, "/bench/vessel/"), first(t, bench, "/bench/tray/"), first(t, shelf, "/shelf/product/"), "/nowhere",
 		"/baths", "/wall", "/handover", "/lists/opening", "/lists/closing", "/evening/close", "/people", code, fixer, fixer + "?if=archival", fixer + "?people=12&hours=3", "/labels", "/labels?size=63.5x38.1", "/wash", "/wash?material=FB+paper&standard=archival&prints=4+8x10",

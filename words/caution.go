@@ -70,23 +70,23 @@ func harmDo(h hazard.Harm) string {
 	case hazard.FeedsFire, hazard.CatchesFire:
 		return "flame"
 	case hazard.CausesCancer, hazard.HarmsGenes, hazard.HarmsChild, hazard.HarmsOrgans, hazard.SuspectedBoth, hazard.SuspectedCancer,
-		hazard.SuspectedGenes, hazard.SuspectedChild, hazard.SuspectedOrgans, hazard.StingsAirways:
+		hazard.SuspectedGenes, hazard.SuspectedChild, hazard.SuspectedOrgans:
 	}
 	return ""
 }
 
 // NeverTogether says in a sentence what must never be poured together, without who says so; empty for nothing. Chlorine bleach is
-// named once, and so is what does the same with several. What bursts a stoppered bottle is a sentence of its own.
+// named once, and so is what does the same with several. Water onto an acid and a bottle that bursts are sentences of their own.
 func (v *Voice) NeverTogether(pairs []meet.Pair) Phrase {
-	var parts, stoppered []string
+	var parts, alone []string
 	at := map[string]int{} // what a part begins with
 	for len(pairs) > 0 {
 		one, group, rest := sharing(pairs)
 		effect := plain(v.say("tell.meets_short."+string(group[0].Effect), nil))
 		pairs = rest
-		if group[0].B == meet.Stopper {
+		if group[0].B == meet.Stopper || group[0].A == meet.Water {
 			for _, p := range group {
-				stoppered = append(stoppered, v.say("tell.meets.stoppered", args{"A": v.meetsShort(p.A), "Effect": effect}))
+				alone = append(alone, v.say("tell.meets.alone_"+string(p.Effect), args{"A": v.meetsShort(p.A), "B": v.meetsShort(p.B)}))
 			}
 			continue
 		}
@@ -102,10 +102,10 @@ func (v *Voice) NeverTogether(pairs []meet.Pair) Phrase {
 		at[one] = len(parts)
 		parts = append(parts, v.say("tell.meets.short", args{"A": v.meetsShort(one), "With": with}))
 	}
-	said := stoppered
+	said := alone
 	if len(parts) > 0 {
 		never := v.say("tell.meets.never", args{"Pairs": strings.Join(parts, v.say("list.semicolon", nil))})
-		said = append([]string{never}, stoppered...)
+		said = append([]string{never}, alone...)
 	}
 	return phrase(strings.Join(said, " "))
 }

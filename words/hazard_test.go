@@ -111,7 +111,7 @@ func TestHazardsInWords(t *testing.T) {
 	say("never", marked(v.NeverTogether([]meet.Pair{
 		never("print stop", meet.HouseBleach, meet.ChlorineGas), never("fixer", meet.HouseBleach, meet.Boils), never("aid", meet.HouseBleach, meet.Boils),
 		never("aid", "print stop", meet.SulfurDioxide), never("print stop", "developer", meet.SulfurDioxide), never("silver", "ammonia", meet.FulminatingSilver),
-		never("hardener", meet.Stopper, meet.Bursts),
+		never(meet.Water, "print stop", meet.Spatters), never("hardener", meet.Stopper, meet.Bursts),
 	})))
 	say("never a bottle", marked(v.NeverTogether([]meet.Pair{never("hardener", meet.Stopper, meet.Bursts)})))
 	say("nothing", marked(v.NeverTogether(nil)))

@@ -6,7 +6,7 @@ import (
 )
 
 // A Harm is what a mixture does that gloves, goggles and a closed mouth alone do not settle, a key of the message catalogue. What
-// irritates, and what is harmful only when swallowed, is none: the head of a mix sheet settles it.
+// irritates, skin, eyes or airways, and what is harmful only when swallowed, is none: the head of a mix sheet settles it.
 type Harm string
 
 // The harms, the worst first.
@@ -27,14 +27,13 @@ const (
 	SuspectedGenes  Harm = "maybe_genes"
 	SuspectedChild  Harm = "maybe_child"  // H361
 	SuspectedOrgans Harm = "maybe_organs" // H371, H373
-	StingsAirways   Harm = "airways"      // H335
 )
 
 // AllHarms returns the harms, the worst first.
 func AllHarms() []Harm {
 	return []Harm{
 		Poisons, BurnsSkin, HarmsEyes, FeedsFire, CatchesFire, HarmsBreath, MakesAllergic, CausesCancer, HarmsGenes, HarmsChild,
-		HarmsOrgans, SuspectedBoth, SuspectedCancer, SuspectedGenes, SuspectedChild, SuspectedOrgans, StingsAirways,
+		HarmsOrgans, SuspectedBoth, SuspectedCancer, SuspectedGenes, SuspectedChild, SuspectedOrgans,
 	}
 }
 
@@ -71,8 +70,6 @@ func harmOf(code string) Harm {
 		return SuspectedChild
 	case "H371", "H373":
 		return SuspectedOrgans
-	case "H335":
-		return StingsAirways
 	}
 	return ""
 }
