@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"wetside/book"
 )
@@ -76,11 +77,21 @@ func besideDSN(path string, still bool) string {
 		"mode=ro", "_pragma=busy_timeout(10000)", "_pragma=foreign_keys(1)", "_pragma=mmap_size(0)", "_pragma=trusted_schema(0)",
 		"_dqs=0", "_defensive=1",
 	}
-	if _, err := os.Stat(path + "-wal"); still && errors.Is(err, fs.ErrNotExist) {
+	if _, err := os.Stat(path + "-wal"); errors.Is(err, fs.ErrNotExist) && (still || readOnly(filepath.Dir(path))) {
 		settings = append(settings, "immutable=1")
 	}
 	name := url.URL{Scheme: "file", Path: path, RawQuery: strings.Join(settings, "&")}
 	return name.String()
+}
+
+// readOnly reports whether a folder lies on a disk that nobody can write: there SQLite can't make the files that it keeps beside
+// an open database, and nobody else can, either.
+func readOnly(folder string) bool {
+	f, err := os.CreateTemp(folder, ".wetside-probe-*")
+	if err == nil {
+		_, _ = f.Close(), os.Remove(f.Name())
+	}
+	return errors.Is(err, syscall.EROFS)
 }
 
 // OpenBeside opens the books in a file to read them, beside whoever has the file open. It makes no file and changes none: a
