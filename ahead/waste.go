@@ -6,6 +6,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
 	"wetside/trade/bath"
 	"wetside/trade/hazard/substance"
 	"wetside/trade/process"
@@ -51,6 +52,15 @@ func Waste(s *book.State, from, now time.Time) ([]Can, error) {
 		w.cans = append(w.cans, w.can(c))
 	}
 	return w.cans, w.silver()
+}
+
+// Cans is Waste without the silver, which takes time to reckon.
+func Cans(s *book.State, now time.Time) []Can {
+	w := keeper{state: s, now: now}
+	for _, c := range s.Waste() {
+		w.cans = append(w.cans, w.can(c))
+	}
+	return w.cans
 }
 
 // A keeper looks into the waste cans.
@@ -104,7 +114,7 @@ func (w *keeper) pours(p *book.WastePart) waste.Bath {
 // poured is a bath as it is poured away.
 func poured(s *book.State, b *book.Bath) waste.Bath {
 	p, _ := s.Product(b.Mixed.Product)
-	out := waste.Bath{Name: p.Name, Role: p.Role}
+	out := waste.Bath{Name: p.Name, Role: p.Role, Groups: hazards.Declared(&p)}
 	if p.Acid.Value {
 		out.Groups |= substance.Acid
 	}

@@ -7,6 +7,7 @@ import (
 
 	"wetside/ahead"
 	"wetside/book"
+	"wetside/trade/hazard/meet"
 	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/trade/waste"
@@ -158,5 +159,22 @@ func TestYearOfWaste(t *testing.T) {
 	}
 	if got := ahead.YearsOfWaste(r.state(), now); len(got) != 2 || got[0] != 2027 {
 		t.Errorf("years: %v", got)
+	}
+}
+
+// What a label declares counts in a can, whatever the role: a cleaner with chlorine, called a toner, among used fixer (Chlorine
+// Institute: chloramines with ammonium salts).
+func TestDeclaredInACan(t *testing.T) {
+	t.Parallel()
+	r := newRoom(t, clubRoom)
+	r.can(0)
+	r.at(0, -80, &book.Set{Part: book.ProductPart, ID: "cleaner", As: []byte(
+		`{"name":"cleaner","role":"toner","form":"liquid","dilutions":{"RC paper":"1+9"},"contains":[{"substance":"sodium hypochlorite","share":"5 %"}]}`)})
+	r.mix(0, 0, "c", "cleaner", "1+9", "1 L", "white", "", "")
+	b, _ := r.state().Bath("c")
+	can := ahead.CanFor(r.state(), process.Fixer)
+	may := ahead.MayGo(r.state(), &can, &b)
+	if may.Goes || len(may.Pairs) == 0 || may.Pairs[0].Effect != meet.Chloramines {
+		t.Errorf("chlorine into used fixer: %+v", may)
 	}
 }

@@ -107,9 +107,14 @@ func Never(f darkroom.File, products []string, house bool) []meet.Pair {
 	return meet.NeverTogether(things, house && len(things) > 0)
 }
 
-// InCan returns what must not be poured together among the used baths of some products: pairs of these alone.
-func InCan(f darkroom.File, products []string) []meet.Pair {
-	return slices.DeleteFunc(Never(f, products, false), func(p meet.Pair) bool {
-		return !slices.Contains(products, p.A) || !slices.Contains(products, p.B)
-	})
+// Declared returns the groups of what a product declares, for what is poured together: whatever the share, as nobody knows it of a
+// used bath.
+func Declared(p *darkroom.Product) substance.Group {
+	var out substance.Group
+	for _, c := range p.Contains {
+		if s, ok := substance.Lookup(c.Substance); ok {
+			out |= s.Groups
+		}
+	}
+	return out
 }
