@@ -50,6 +50,13 @@ func child(job, path, round string) int {
 	if strings.HasPrefix(path, "postgres:") {
 		c.Path, c.Database = "", path
 	}
+	switch job {
+	case "backup":
+		return upkeepChild(ctx, c, func(s *store.Store) error { _, err := s.Backup(ctx, round); return err })
+	case "restore":
+		_, err := store.Restore(ctx, c, round, store.RestoreOptions{})
+		return toldChild(err)
+	}
 	c.Told = dieAt(os.Getenv(dieEnv))
 	s, err := store.Open(ctx, c)
 	if err != nil {

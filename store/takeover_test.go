@@ -155,9 +155,9 @@ func TestManyInLittleMemory(t *testing.T) {
 		t.Fatal(err)
 	}
 	top := stop()
-	t.Logf("%d entries, %d MB of text, at most %d MB of memory in use", entries, out>>20, top>>20)
+	t.Logf("%d entries, %d MB of text, at most %d MB of memory more", entries, out>>20, top>>20)
 	if top > 64<<20 {
-		t.Errorf("%d MB of memory were in use", top>>20)
+		t.Errorf("%d MB of memory more were in use", top>>20)
 	}
 }
 
@@ -169,15 +169,28 @@ func (c *counting) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
-// watchMemory looks at the memory in use until it is stopped, and returns the most.
+// memory returns what this process has in memory, SQLite's part with it; where the system does not tell, what Go has in use.
+func memory() uint64 {
+	text, err := os.ReadFile("/proc/self/statm")
+	var size, resident uint64
+	if _, scan := fmt.Sscan(string(text), &size, &resident); err == nil && scan == nil {
+		return resident * uint64(os.Getpagesize())
+	}
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.HeapInuse + m.StackInuse
+}
+
+// watchMemory looks at the memory in use until it is stopped, and returns by how much it grew at most.
 func watchMemory() (stop func() uint64) {
 	done, most := make(chan struct{}), make(chan uint64)
+	begun := memory()
 	go func() {
 		var top uint64
 		for {
-			var m runtime.MemStats
-			runtime.ReadMemStats(&m)
-			top = max(top, m.HeapInuse+m.StackInuse)
+			if now := memory(); now > begun {
+				top = max(top, now-begun)
+			}
 			select {
 			case <-done:
 				most <- top
