@@ -6,6 +6,7 @@ import (
 
 	"wetside/ahead"
 	"wetside/book"
+	"wetside/plan"
 )
 
 // Pictogram names a hazard pictogram by its code: "corrosion". A code that has no name here is told alone.
@@ -49,4 +50,16 @@ func Initials(name string) string {
 		}
 	}
 	return b.String()
+}
+
+// Dated says what falls on a day, in a line of a calendar.
+func (v *Voice) Dated(r ahead.Report, d plan.Dated) string {
+	if d.Kind == plan.IsDue && d.Due < len(r.Due) {
+		return v.Due(r, r.Due[d.Due]).Text()
+	}
+	a := args{"Subject": own(d.Subject), "Bath": ""}
+	if d.Bath >= 0 && d.Bath < len(r.Baths) {
+		a["Bath"] = v.BathCalled(r.Baths[d.Bath].Bath)
+	}
+	return plain(sentence(v.say("tell.dated."+string(d.Kind), a)))
 }
