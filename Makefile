@@ -4,17 +4,19 @@ SHELL := /bin/bash
 GO      ?= go
 DATA    ?=
 ADDR    ?= 127.0.0.1:8460
+BIN     ?= bin/wetside
 VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unknown)
 LDFLAGS := -s -w -X main.version=$(VERSION)
+TAGS    := nethttpomithttp2,nopgxregisterdefaulttypes
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
-.PHONY: run build test test-short lint generate fuzz bench load torture pictures clean packages trial
+.PHONY: run build test test-short lint generate fuzz bench load torture pictures clean package packages trial
 
 run: build ## build, start on this machine with the example darkroom, print where it is
 	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
 
 build: ## one static binary in bin/
-	@CGO_ENABLED=0 $(GO) build -trimpath -tags nethttpomithttp2 -ldflags '$(LDFLAGS)' -o bin/wetside ./cmd/wetside
+	@CGO_ENABLED=0 $(GO) build -trimpath -tags $(TAGS) -ldflags '$(LDFLAGS)' -o $(BIN) ./cmd/wetside
 
 packages: ## what the tests need from Debian, installed where it may be
 	@./tools/packages
@@ -45,6 +47,9 @@ torture: ## long forms of the fault and oracle tests
 
 pictures: build packages ## the README's pictures, of the real program
 	@./tools/pictures
+
+package: ## Debian packages and archives for amd64, arm64 and armhf, in dist/
+	@./tools/package
 
 clean:
 	rm -rf bin dist
