@@ -37,6 +37,13 @@ type Parts struct {
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
 	// Baths draws the state of the baths on paper as PDF, Tapes a tape for each bath's bottle.
 	Baths, Tapes func(w io.Writer, r ahead.Report, f darkroom.File) error
+	// WasteSheet draws a year of the waste cans as PDF, WasteTable writes it as CSV.
+	WasteSheet func(w io.Writer, y ahead.WasteYear, f darkroom.File) error
+	WasteTable func(w io.Writer, y ahead.WasteYear) error
+	// Cards draws the cards of an evening as PDF: one for each tray, the rules and lists, a safety sheet.
+	Cards func(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error
+	// Calendar writes what falls on which day as an iCalendar.
+	Calendar func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error
 	// Labels prints labels on a stock as PDF, from its place start on.
 	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
 }
@@ -65,6 +72,10 @@ type ServeConfig struct {
 	Parts bool
 	// Cert and Key are PEM files; both or neither.
 	Cert, Key string
+	// Health is the address of a second listener, which tells how the server does; empty: none.
+	Health string
+	// Version is the program's own.
+	Version string
 	// Out gets the address and where the data lie.
 	Out io.Writer
 }

@@ -6,6 +6,7 @@ type serveCmd struct {
 	Example bool   `help:"Load the example darkroom where the book is still empty."`
 	Cert    string `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
 	Key     string `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
+	Health  string `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
 	Parts   bool   `help:"Serve the page that shows every part of the look, too." hidden:""`
 	JSON    bool   `name:"json" help:"Tell errors as JSON."`
 }
@@ -17,7 +18,8 @@ func (c *serveCmd) Run(s *session) error {
 		return bad(c.JSON, "%w", err)
 	}
 	err = s.parts.Serve(s.ctx, ServeConfig{
-		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Out: s.io.Out,
+		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Health: c.Health,
+		Version: s.parts.Version, Out: s.io.Out,
 	})
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}

@@ -39,6 +39,14 @@ func damaged(err error) error {
 	return &book.Error{Kind: book.Damaged, Key: "store_damaged", Cause: err}
 }
 
+// Ready writes a darkroom's head as it stands. The error is that of any write. A disk that is full for an entry
+// may still take so little.
+func (s *Store) Ready(ctx context.Context, darkroom string) error {
+	return s.Write(ctx, func(tx *Tx) error {
+		return tx.exec(ctx, `UPDATE heads SET position = position WHERE darkroom = ?`, darkroom)
+	})
+}
+
 // Darkrooms returns the ends of all books, by id.
 func (tx *Tx) Darkrooms(ctx context.Context) ([]book.Head, error) {
 	var all []book.Head

@@ -54,6 +54,15 @@ func TestThereAreEngines(t *testing.T) {
 		t.Run(e.name, func(t *testing.T) {
 			s, _ := begun(t, e)
 			t.Logf("these tests run on %s at %s", s.Engine(), s.Place())
+			if err := s.Ready(t.Context(), "room"); err != nil {
+				t.Errorf("not ready: %v", err)
+			}
+			if err := s.Close(); err != nil {
+				t.Fatal(err)
+			}
+			if s.Ready(t.Context(), "room") == nil {
+				t.Error("a closed store is ready")
+			}
 		})
 	}
 }

@@ -16,6 +16,8 @@ import (
 	"wetside/cli"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
+	"wetside/internal/health"
+	"wetside/internal/notify"
 	"wetside/internal/steady"
 	"wetside/internal/webbook"
 	"wetside/web"
@@ -63,8 +65,44 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n", scheme, listener.Addr(), whereOf(c, b))
-	return answer(ctx, &http.Server{Handler: pages, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll, WriteTimeout: writeAll}, listener)
+	manager, err := notify.From(os.Getenv)
+	if err != nil {
+		return err
+	}
+	watch := health.New(pagesBook, c.Version, h.now)
+	healthAddr, stopped, err := watchOver(ctx, c.Health, watch)
+	if err != nil {
+		return errors.Join(err, listener.Close())
+	}
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s", scheme, listener.Addr(), whereOf(c, b), healthAddr)
+	if err := manager.Say("READY=1"); err != nil {
+		log.WarnContext(ctx, "not told to the service manager", "error", err)
+	}
+	go manager.Live(ctx, func(ctx context.Context) error {
+		_, err := pagesBook.Position(ctx)
+		return err
+	})
+	defer context.AfterFunc(ctx, func() { _ = manager.Say("STOPPING=1") })()
+	return errors.Join(answer(ctx, server(watch.Count(pages)), listener), <-stopped)
+}
+
+func server(h http.Handler) *http.Server {
+	return &http.Server{Handler: h, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll, WriteTimeout: writeAll}
+}
+
+// watchOver answers on the second address, where one is wanted, until the context ends; say is a line that tells where.
+func watchOver(ctx context.Context, addr string, w *health.Watch) (say string, stopped <-chan error, err error) {
+	done := make(chan error, 1)
+	if addr == "" {
+		close(done)
+		return "", done, nil
+	}
+	l, err := (&net.ListenConfig{}).Listen(ctx, "tcp", addr)
+	if err != nil {
+		return "", nil, fmt.Errorf("--health: %w", err)
+	}
+	go func() { done <- answer(ctx, server(w.Handler()), l) }()
+	return fmt.Sprintf("health: http://%s/readyz\n", l.Addr()), done, nil
 }
 
 // whereOf says where the data lie: a directory, or a URL without its password and a darkroom.

@@ -23,6 +23,9 @@ type Book struct {
 // State returns what is there now.
 func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, b.Room) }
 
+// Ready returns why nothing can be read or written at present.
+func (b Book) Ready(ctx context.Context) error { return b.Store.Ready(ctx, b.Room) }
+
 // People returns the erasable record.
 func (b Book) People(ctx context.Context) (book.People, error) { return b.Store.People(ctx, b.Room) }
 
