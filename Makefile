@@ -39,7 +39,7 @@ fuzz: ## every fuzz target for a minute each (FUZZTIME=)
 bench: build packages ## figures of speed and size, side by side
 	@./tools/bench
 
-load: build ## 200 sinks on one process (FOR=30s, BOOK=0)
+load: build ## 200 sinks on one process (FOR=30s, BOOK=0), on two with DATABASE=postgres://...
 	@./tools/load
 
 torture: ## long forms of the fault and oracle tests

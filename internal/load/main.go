@@ -24,16 +24,19 @@ const (
 
 // load is what is to be done.
 type load struct {
-	program, url string
-	sinks        int
-	lasts        time.Duration
-	book         int // entries before it begins
-	now          func() time.Time
+	program  string
+	database string   // of a PostgreSQL; empty: a file
+	urls     []string // of the processes
+	sinks    int
+	lasts    time.Duration
+	book     int // entries before it begins
+	now      func() time.Time
 }
 
 func main() {
 	l := load{now: time.Now} //nolint:forbidigo // it measures
 	flag.StringVar(&l.program, "program", "bin/wetside", "the program that serves")
+	flag.StringVar(&l.database, "database", "", "an empty PostgreSQL database to serve by two processes, in place of a file by one")
 	flag.IntVar(&l.sinks, "sinks", 200, "how many sinks tap, once a second each")
 	flag.DurationVar(&l.lasts, "for", 30*time.Second, "how long")
 	flag.IntVar(&l.book, "book", 0, "how many entries the book has before, in steps of 500")
@@ -55,16 +58,30 @@ func (l *load) run(ctx context.Context, out io.Writer) (err error) {
 	if err != nil {
 		return err
 	}
-	stop, err := l.serve(ctx, filepath.Join(dir, "data"))
-	if err != nil {
-		return err
+	processes := 1
+	if l.database != "" {
+		processes = 2
 	}
 	f := &figures{sent: map[string]time.Time{}}
-	if err = l.fillBook(ctx); err == nil {
-		err = l.tapAll(ctx, f)
+	var stops []func() (time.Duration, error)
+	for range processes {
+		stop, failed := l.serve(ctx, filepath.Join(dir, "data"))
+		if err = failed; err != nil {
+			break
+		}
+		stops = append(stops, stop)
 	}
-	busy, stopped := stop()
-	if err = errors.Join(err, stopped); err != nil {
+	if err == nil {
+		if err = l.fillBook(ctx); err == nil {
+			err = l.tapAll(ctx, f)
+		}
+	}
+	var busy time.Duration
+	for _, stop := range stops {
+		took, stopped := stop()
+		busy, err = busy+took, errors.Join(err, stopped)
+	}
+	if err != nil {
 		return err
 	}
 	l.print(out, bare, f)
@@ -96,6 +113,9 @@ func (l *load) syncs(dir string) ([]time.Duration, error) {
 // serve starts the program and reads where it is.
 func (l *load) serve(ctx context.Context, data string) (stop func() (busy time.Duration, err error), err error) {
 	cmd := exec.CommandContext(ctx, l.program, "serve", "--addr", "127.0.0.1:0", "--data", data)
+	if l.database != "" {
+		cmd.Env = append(os.Environ(), "WETSIDE_DATABASE="+l.database)
+	}
 	cmd.Stderr = os.Stderr
 	lines, err := cmd.StdoutPipe()
 	if err != nil {
@@ -111,7 +131,7 @@ func (l *load) serve(ctx context.Context, data string) (stop func() (busy time.D
 		_ = cmd.Process.Kill()
 		return nil, fmt.Errorf("the server says %q: %w", first.Text(), cmd.Wait())
 	}
-	l.url = strings.TrimSuffix(url, "/")
+	l.urls = append(l.urls, strings.TrimSuffix(url, "/"))
 	return func() (time.Duration, error) {
 		err := errors.Join(cmd.Process.Signal(os.Interrupt), cmd.Wait())
 		return cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime(), err
@@ -125,7 +145,7 @@ func (l *load) fillBook(ctx context.Context) error {
 		for i := range 500 {
 			taps = append(taps, tap(fmt.Sprintf("before-%d", from+i), (from+i)/200, l.now()))
 		}
-		if err := send(ctx, http.DefaultClient, l.url, "before", taps...); err != nil {
+		if err := send(ctx, http.DefaultClient, l.urls[0], "before", taps...); err != nil {
 			return err
 		}
 	}
@@ -135,8 +155,8 @@ func (l *load) fillBook(ctx context.Context) error {
 // print prints what came out.
 func (l *load) print(out io.Writer, bare []time.Duration, f *figures) {
 	alone, alone99 := at(bare, 50), at(bare, 99)
-	_, _ = fmt.Fprintf(out, "%d sinks, a tap a second each for %v, %d streams, %d entries before; SQLite, synchronous=FULL\n",
-		l.sinks, l.lasts, l.sinks, l.book)
+	_, _ = fmt.Fprintf(out, "%d sinks, a tap a second each for %v, %d streams, %d entries before; %s\n",
+		l.sinks, l.lasts, l.sinks, l.book, l.engine())
 	_, _ = fmt.Fprintf(out, "one synced write alone: p50 %s, p99 %s\n", ms(alone), ms(alone99))
 	for _, row := range []struct {
 		what  string
@@ -151,6 +171,14 @@ func (l *load) print(out io.Writer, bare []time.Duration, f *figures) {
 			len(row.all), ms(at(row.all, 50)), ratio(at(row.all, 50), alone), ms(p99), ratio(p99, alone99), ms(at(row.all, 100)), ms(row.limit), verdict)
 	}
 	_, _ = fmt.Fprintf(out, "taps that failed: %d; shown to nobody: %d\n", f.failed, len(f.acked)-len(f.shown))
+}
+
+// engine says what was measured.
+func (l *load) engine() string {
+	if l.database == "" {
+		return "one process, SQLite, synchronous=FULL"
+	}
+	return fmt.Sprintf("%d processes on one PostgreSQL, each tap shown by the other", len(l.urls))
 }
 
 // at returns a percentile.

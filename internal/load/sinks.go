@@ -35,7 +35,7 @@ func (l *load) tapAll(ctx context.Context, f *figures) error {
 	for i := range l.sinks {
 		ready.Add(1)
 		streams.Go(func() {
-			err := l.listen(ctx, client, f, fmt.Sprintf("sink%d-", (i+1)%l.sinks), sync.OnceFunc(ready.Done))
+			err := l.listen(ctx, client, f, i, sync.OnceFunc(ready.Done))
 			if err != nil && ctx.Err() == nil {
 				f.fails(err)
 			}
@@ -73,7 +73,7 @@ func (l *load) tapOnce(ctx context.Context, client *http.Client, f *figures, sin
 	f.mu.Lock()
 	f.sent[id] = began
 	f.mu.Unlock()
-	err := send(ctx, client, l.url, fmt.Sprintf("sink%d", sink), tap(id, sink, began))
+	err := send(ctx, client, l.urls[sink%len(l.urls)], fmt.Sprintf("sink%d", sink), tap(id, sink, began))
 	took := l.now().Sub(began)
 	f.mu.Lock()
 	defer f.mu.Unlock()
@@ -109,10 +109,12 @@ func send(ctx context.Context, client *http.Client, url, device string, taps ...
 	return err
 }
 
-// listen follows the book and notes when the taps of one other sink are shown.
-func (l *load) listen(ctx context.Context, client *http.Client, f *figures, of string, ready func()) error {
+// listen follows the book where a sink is and notes when the taps of the next sink are shown: of two processes that one taps at
+// the other.
+func (l *load) listen(ctx context.Context, client *http.Client, f *figures, sink int, ready func()) error {
 	defer ready()
-	r, err := http.NewRequestWithContext(ctx, http.MethodGet, l.url+"/live?kinds=bath.&after="+strconv.Itoa(l.book), nil)
+	of := fmt.Sprintf("sink%d-", (sink+1)%l.sinks)
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, l.urls[sink%len(l.urls)]+"/live?kinds=bath.&after="+strconv.Itoa(l.book), nil)
 	if err != nil {
 		return err
 	}
