@@ -29,6 +29,7 @@ type commands struct {
 	Worked     workedCmd                 `cmd:"" help:"Write down that a load went through a bath."`
 	Test       testCmd                   `cmd:"" help:"Write down what a test of a bath showed."`
 	Wash       washCmd                   `cmd:"" help:"How long to wash, in which ways."`
+	Wrong      wrongCmd                  `cmd:"" help:"What may be behind something that looks wrong, and how to check it."`
 	PH         phCmd                     `cmd:"" name:"ph" help:"The pH of a mixture."`
 	Classify   classifyCmd               `cmd:"" help:"The hazards of a mixture, from its declared shares."`
 	Hazards    hazardsCmd                `cmd:"" help:"The hazards of what a darkroom file has on its shelf, and what must never meet."`

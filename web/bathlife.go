@@ -56,6 +56,8 @@ func (v *visit) deed(b *book.Bath, did book.Did) words.Phrase {
 	case book.PourOut:
 		where := nameOf(v.ids.Trays, d.Tray, v.trayNames()) + nameOf(v.ids.Tanks, d.Tank, v.tankNames())
 		return v.say.Tell("did_out", "Where", where)
+	case book.FaultSeen:
+		return v.say.Found(d)
 	case book.Disposal:
 		return v.say.Tell("did_gone", "To", v.wentTo(d.To))
 	default:

@@ -106,7 +106,7 @@ func (v *visit) low(l *roomLook) (all []words.Phrase) {
 // oddFor is how far back the handover looks: a day and a half, so that the evening before is still told.
 const oddFor = 36 * time.Hour
 
-// odd is what was odd of late: what the book finds, tests that failed, prints that went astray.
+// odd is what was odd of late: tests that failed, what looked wrong, what the book finds, prints that went astray.
 func (v *visit) odd(l *roomLook) (all []words.Phrase) {
 	from := l.Report.At.Add(-oddFor)
 	for _, b := range v.state.Baths() {
@@ -115,6 +115,11 @@ func (v *visit) odd(l *roomLook) (all []words.Phrase) {
 			if ok && t.Bath == b.ID && t.Result.Verdict == book.Failed && e.At.After(from) {
 				all = append(all, v.say.FailedTest(v.bathIn(&l.Report, b.ID), t.Result.Test, e.At, v.called(e.By)))
 			}
+		}
+	}
+	for _, e := range v.state.Faults() {
+		if f, ok := e.Did.(book.FaultSeen); ok && e.At.After(from) {
+			all = append(all, v.say.FoundOdd(f, v.aboutBathCalled(&l.Report, f.Bath), e.At, v.called(e.By)))
 		}
 	}
 	for _, f := range v.state.Findings() {
@@ -130,6 +135,14 @@ func (v *visit) odd(l *roomLook) (all []words.Phrase) {
 		}
 	}
 	return all
+}
+
+// aboutBathCalled names the bath that something was about; empty where it was about none.
+func (v *visit) aboutBathCalled(report *ahead.Report, id string) string {
+	if id == "" {
+		return ""
+	}
+	return v.bathIn(report, id)
 }
 
 func (v *visit) whose(p *book.Print) string {

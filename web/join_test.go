@@ -114,7 +114,7 @@ func TestWhoJoinedMayCountTimeAndTest(t *testing.T) {
 	fixer := h.mixAll()["Fixer 1"]
 	d := h.joined(h.share(), "Mo")
 	open := []string{ // what writes what they may, or nothing into the book
-		"/baths/{id}/worked", "/baths/{id}/tested", "/undo/{id}", "/sink/move", "/taps", "/join/{code}", "/red", "/red/screen",
+		"/baths/{id}/worked", "/baths/{id}/tested", "/undo/{id}", "/sink/move", "/taps", "/join/{code}", "/wrong/{sign}", "/red", "/red/screen",
 	}
 	at, asked := h.position(), 0
 	for _, pattern := range posts(t) {

@@ -34,7 +34,7 @@ func redHouse(t *testing.T) (h *house, paths []string) {
 		}
 	}
 	paths = append(paths, fixer+"?if=archival", fixer+"?people=x&hours=2", "/wash?material=FB+paper&standard=archival&prints=4+8x10",
-		"/wash?material=FB+paper&prints=x", "/baths/nobody", "/nowhere", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", code, "/join/NOBODY")
+		"/wash?material=FB+paper&prints=x", "/wrong?q=xyzzy", "/wrong?sign=grey_veil&no=unsafe_light&yes=developer_hot", "/baths/nobody", "/nowhere", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", code, "/join/NOBODY")
 	slices.Sort(paths)
 	return h, onePerKind(paths)
 }

@@ -141,6 +141,8 @@ func (s *server) routes() *http.ServeMux {
 		"POST /mix/{bath}/poured":        s.poured,
 		"GET /mix.pdf":                   inWhite(s.mixPDF),
 		"POST /undo/{id}":                s.undo,
+		"GET /wrong":                     s.wrong,
+		"POST /wrong/{sign}":             s.keepFound,
 		"GET /baths":                     s.baths,
 		"GET /baths/stands":              s.stands,
 		"POST /baths/stands":             s.keepStands,
