@@ -124,7 +124,7 @@ func fillDisk(t *testing.T, path string) {
 func TestTornLog(t *testing.T) {
 	c := engines()[0].fresh(t)
 	p := start(t, "write", c.Path, "0", 0)
-	for n := 0; n < 150; n++ {
+	for range 150 {
 		if p.next() == "" {
 			t.Fatal("the child ended by itself")
 		}

@@ -32,6 +32,7 @@ func now() time.Time { return evening }
 
 // A room is a place with books, and who examines it.
 type room struct {
+	t *testing.T
 	upkeep.Keeper
 	at    cli.Where
 	about cli.Examination
@@ -45,7 +46,7 @@ func roomWith(t *testing.T, kept string) *room {
 	if err := os.Mkdir(dir, 0o700); err != nil {
 		t.Fatal(err)
 	}
-	r := &room{at: cli.Where{Dir: dir, Darkroom: clibook.Room}, db: filepath.Join(dir, "wetside.db")}
+	r := &room{t: t, at: cli.Where{Dir: dir, Darkroom: clibook.Room}, db: filepath.Join(dir, "wetside.db")}
 	r.Now = now
 	r.System.Free = func(string) (uint64, uint64, error) { return 50 << 30, 100 << 30, nil }
 	put(t, r.db, read(t, kept))
@@ -81,56 +82,56 @@ func must(t *testing.T, err error) {
 }
 
 // wrongs makes one thing wrong at a time; the key is the kind that is to be found.
-func wrongs() map[string]func(t *testing.T, r *room) {
-	return map[string]func(t *testing.T, r *room){
-		"books_none":    func(t *testing.T, r *room) { must(t, os.Remove(r.db)) },
-		"books_newer":   func(t *testing.T, r *room) { put(t, r.db, read(t, "testdata/newer.db")) },
-		"books_foreign": func(t *testing.T, r *room) { put(t, r.db, bytes.Repeat([]byte("no book "), 999)) },
-		"books_closed":  func(t *testing.T, r *room) { put(t, r.db, read(t, today)[:9000]) },
-		"rights_closed": func(t *testing.T, r *room) {
+func wrongs() map[string]func(r *room) {
+	return map[string]func(r *room){
+		"books_none":    func(r *room) { must(r.t, os.Remove(r.db)) },
+		"books_newer":   func(r *room) { put(r.t, r.db, read(r.t, "testdata/newer.db")) },
+		"books_foreign": func(r *room) { put(r.t, r.db, bytes.Repeat([]byte("no book "), 999)) },
+		"books_closed":  func(r *room) { put(r.t, r.db, read(r.t, today)[:9000]) },
+		"rights_closed": func(r *room) {
 			r.at.Dir = filepath.Join(r.at.Dir, "file")
-			put(t, r.at.Dir, nil)
+			put(r.t, r.at.Dir, nil)
 		},
-		"rights_open": func(t *testing.T, r *room) {
-			must(t, errors.Join(os.Chmod(r.at.Dir, 0o755), os.Chmod(r.db, 0o644)))
+		"rights_open": func(r *room) {
+			must(r.t, errors.Join(os.Chmod(r.at.Dir, 0o755), os.Chmod(r.db, 0o644)))
 		},
-		"space_low": func(_ *testing.T, r *room) {
+		"space_low": func(r *room) {
 			r.System.Free = func(string) (uint64, uint64, error) { return 200 << 20, 100 << 30, nil }
 		},
-		"space_none": func(_ *testing.T, r *room) {
+		"space_none": func(r *room) {
 			r.System.Free = func(string) (uint64, uint64, error) { return 1 << 20, 100 << 30, nil }
 		},
-		"network_bad": func(_ *testing.T, r *room) { r.System.Network = func(string) string { return "NFS" } },
-		"log_large": func(t *testing.T, r *room) {
-			put(t, r.db+"-wal", nil)
-			must(t, os.Truncate(r.db+"-wal", 40<<20))
+		"network_bad": func(r *room) { r.System.Network = func(string) string { return "NFS" } },
+		"log_large": func(r *room) {
+			put(r.t, r.db+"-wal", nil)
+			must(r.t, os.Truncate(r.db+"-wal", 40<<20))
 		},
-		"litter_some": func(t *testing.T, r *room) { put(t, filepath.Join(r.at.Dir, ".wetside-backup-123"), nil) },
-		"backup_none": func(t *testing.T, r *room) { must(t, os.Remove(r.db+".last-backup")) },
-		"backup_old": func(t *testing.T, r *room) {
+		"litter_some": func(r *room) { put(r.t, filepath.Join(r.at.Dir, ".wetside-backup-123"), nil) },
+		"backup_none": func(r *room) { must(r.t, os.Remove(r.db+".last-backup")) },
+		"backup_old": func(r *room) {
 			r.Now = func() time.Time { return evening.Add(30 * 24 * time.Hour) }
 			n := 0
-			b, err := clibook.Open(t.Context(), r.at.Dir, r.Now, func() string { n++; return fmt.Sprint("new", n) })
-			must(t, err)
-			_, err = b.Import(t.Context(), parsed(t))
-			must(t, errors.Join(err, b.Close()))
+			b, err := clibook.Open(r.t.Context(), r.at.Dir, r.Now, func() string { n++; return fmt.Sprint("new", n) })
+			must(r.t, err)
+			_, err = b.Import(r.t.Context(), parsed(r.t))
+			must(r.t, errors.Join(err, b.Close()))
 		},
-		"backup_gone":    func(t *testing.T, r *room) { must(t, os.Remove(filepath.Join(r.at.Dir, "..", "backup.db"))) },
-		"server_unknown": func(t *testing.T, r *room) { must(t, os.Mkdir(r.db+".lock", 0o700)) },
-		"chain_broken": func(t *testing.T, r *room) {
-			text := bytes.ReplaceAll(read(t, r.db), []byte("Lock House"), []byte("Rock House"))
-			put(t, r.db, text)
+		"backup_gone":    func(r *room) { must(r.t, os.Remove(filepath.Join(r.at.Dir, "..", "backup.db"))) },
+		"server_unknown": func(r *room) { must(r.t, os.Mkdir(r.db+".lock", 0o700)) },
+		"chain_broken": func(r *room) {
+			text := bytes.ReplaceAll(read(r.t, r.db), []byte("Lock House"), []byte("Rock House"))
+			put(r.t, r.db, text)
 		},
-		"clock_behind": func(_ *testing.T, r *room) {
+		"clock_behind": func(r *room) {
 			r.Now = func() time.Time { return time.Date(2026, time.November, 30, 17, 42, 0, 0, time.UTC) }
 		},
-		"certificate_unread": func(t *testing.T, r *room) {
-			certify(t, r, evening, evening.Add(time.Hour))
-			put(t, r.about.Key, nil)
+		"certificate_unread": func(r *room) {
+			certify(r.t, r, evening, evening.Add(time.Hour))
+			put(r.t, r.about.Key, nil)
 		},
-		"certificate_soon":  func(t *testing.T, r *room) { certify(t, r, evening.Add(-time.Hour), evening.Add(5*24*time.Hour)) },
-		"certificate_over":  func(t *testing.T, r *room) { certify(t, r, evening.Add(-48*time.Hour), evening.Add(-time.Hour)) },
-		"certificate_early": func(t *testing.T, r *room) { certify(t, r, evening.Add(time.Hour), evening.Add(400*24*time.Hour)) },
+		"certificate_soon":  func(r *room) { certify(r.t, r, evening.Add(-time.Hour), evening.Add(5*24*time.Hour)) },
+		"certificate_over":  func(r *room) { certify(r.t, r, evening.Add(-48*time.Hour), evening.Add(-time.Hour)) },
+		"certificate_early": func(r *room) { certify(r.t, r, evening.Add(time.Hour), evening.Add(400*24*time.Hour)) },
 	}
 }
 
@@ -184,7 +185,7 @@ func TestEachWrongIsFound(t *testing.T) {
 	for kind, harm := range wrongs() {
 		t.Run(kind, func(t *testing.T) {
 			r := roomWith(t, today)
-			harm(t, r)
+			harm(r)
 			found := notGood(t, r)
 			if !strings.Contains(" "+strings.Join(found, " ")+" ", " "+kind+" ") {
 				t.Errorf("found %v, want %s", found, kind)

@@ -214,9 +214,10 @@ func (k Keeper) TakeOver(ctx context.Context, at cli.Where, r io.Reader, asFar b
 		return t, err
 	}
 	defer func() { err = errors.Join(err, s.Close()) }()
-	next := in.Next
+	next, people := in.Next, func() ([]book.Person, error) { return peopleOf(in) }
 	if asFar {
-		next = (&careful{in: in, stopped: &t.Stopped}).next
+		c := &careful{in: in, stopped: &t.Stopped}
+		next, people = c.next, c.people
 	}
 	counted := func() (book.Entry, error) {
 		e, err := next()
@@ -225,12 +226,7 @@ func (k Keeper) TakeOver(ctx context.Context, at cli.Where, r io.Reader, asFar b
 		}
 		return e, err
 	}
-	t.Written, err = s.TakeOver(ctx, t.Darkroom, counted, func() ([]book.Person, error) {
-		if t.Stopped != nil {
-			return nil, nil
-		}
-		return peopleOf(in)
-	})
+	t.Written, err = s.TakeOver(ctx, t.Darkroom, counted, people)
 	return t, err
 }
 
@@ -265,6 +261,14 @@ func (c *careful) next() (book.Entry, error) {
 		}
 	}
 	return c.last()
+}
+
+// people returns the names, where all of the entries are whole.
+func (c *careful) people() ([]book.Person, error) {
+	if *c.stopped == nil {
+		return peopleOf(c.in)
+	}
+	return nil, nil
 }
 
 func (c *careful) last() (book.Entry, error) {
