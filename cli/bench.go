@@ -21,6 +21,7 @@ type bench struct {
 	book  Book
 	state *book.State
 	file  darkroom.File
+	ids   book.IDs
 	v     *words.Voice
 }
 
@@ -31,12 +32,12 @@ func (s *session) onBench(where *whereFlags, asJSON bool, f func(*bench) error) 
 		if err != nil {
 			return err
 		}
-		file, _ := state.File(nil)
+		file, ids := state.File(nil)
 		v, err := voiceFor(s, file, file.Darkroom.Ounce)
 		if err != nil {
 			return err
 		}
-		return f(&bench{s: s, json: asJSON, book: b, state: state, file: file, v: v})
+		return f(&bench{s: s, json: asJSON, book: b, state: state, file: file, ids: ids, v: v})
 	})
 }
 

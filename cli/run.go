@@ -25,6 +25,8 @@ type commands struct {
 	Plan       planCmd                   `cmd:"" help:"What to mix for an evening, from a darkroom file."`
 	Temper     temperCmd                 `cmd:"" help:"Hot and cold water for a temperature."`
 	Baths      bathsCmd                  `cmd:"" help:"What each bath still does."`
+	Cards      cardsCmd                  `cmd:"" help:"Cards for the trays, the rules and lists, and a safety sheet, on paper."`
+	Calendar   calendarCmd               `cmd:"" help:"What goes off, is due and will be full, as a calendar."`
 	Label      labelCmd                  `cmd:"" help:"The label of a bath or a waste can, for a bottle or a tray."`
 	Worked     workedCmd                 `cmd:"" help:"Write down that a load went through a bath."`
 	Test       testCmd                   `cmd:"" help:"Write down what a test of a bath showed."`

@@ -33,7 +33,7 @@ func TestMain(m *testing.M) {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Completing: os.Getenv("COMP_LINE") != "",
 			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
-			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
+			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels, Cards: drawCards, Calendar: writeCalendar, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
 		}))
 	}, "mixed": func() {
 		if err := mixed(context.Background(), os.Args[1:]); err != nil {
@@ -119,6 +119,22 @@ func drawTapes(w io.Writer, r ahead.Report, f darkroom.File) error {
 		return err
 	}
 	return sheet.Tapes(w, v, r, f, nil)
+}
+
+func drawCards(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error {
+	v, err := drawVoice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Cards(w, v, p, r, f)
+}
+
+func writeCalendar(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error {
+	v, err := drawVoice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Calendar(w, v, all, r, f)
 }
 
 func drawLabels(w io.Writer, all []label.Label, on label.Stock, start int) error {

@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/draw/label"
@@ -123,8 +124,10 @@ func TestGoneWrong(t *testing.T) {
 	var log strings.Builder
 	pages, err := web.New(web.Config{
 		Book: broken{}, Now: evening, NewID: func() string { return "request-7" }, Log: slog.New(slog.NewTextHandler(&log, nil)),
-		Labels: func(io.Writer, []label.Label, label.Stock, int) error { return nil },
-		Sheet:  func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
+		Cards:    func(io.Writer, plan.Plan, ahead.Report, darkroom.File) error { return nil },
+		Calendar: func(io.Writer, []plan.Dated, ahead.Report, darkroom.File) error { return nil },
+		Labels:   func(io.Writer, []label.Label, label.Stock, int) error { return nil },
+		Sheet:    func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
 	})
 	if err != nil {
 		t.Fatal(err)

@@ -210,16 +210,8 @@ func (s *server) labelsPDF(r *http.Request, v *visit) error {
 	if err := s.Labels(&b, list, on, start); err != nil {
 		return err
 	}
-	v.w.Header().Set("Content-Type", "application/pdf")
-	v.w.Header().Set("Content-Disposition", `inline; filename="labels.pdf"`)
-	_, _ = b.WriteTo(v.w)
-	return nil
+	return v.sendFile(&b, "application/pdf", `inline; filename="labels.pdf"`)
 }
 
 // labelsOf is where the label of one bath is.
 func labelsOf(bath string) string { return "/labels?" + url.Values{"of": {bath}}.Encode() }
-
-// labelRoutes are the pages of what goes on a bottle.
-func (s *server) labelRoutes() map[string]handler {
-	return map[string]handler{"GET /labels": s.labels, "GET /labels.pdf": inWhite(s.labelsPDF)}
-}

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"time"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/draw/label"
@@ -62,6 +63,9 @@ type Config struct {
 	Log   *slog.Logger
 	// Sheet draws the mix sheet as PDF.
 	Sheet func(w io.Writer, p plan.Plan, f darkroom.File) error
+	// Cards draws the cards of an evening as PDF, Calendar writes what falls on which day as an iCalendar.
+	Cards    func(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error
+	Calendar func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error
 	// Labels prints labels on a stock as PDF, from its place start on.
 	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
 	// Example returns the example darkroom of a day, as a file's text.
@@ -88,7 +92,7 @@ type server struct {
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
 func New(c Config) (http.Handler, error) {
-	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Example == nil {
+	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Cards == nil || c.Calendar == nil || c.Example == nil {
 		return nil, errors.New("web: a part is missing from the configuration")
 	}
 	if c.Patience <= 0 {
@@ -184,7 +188,7 @@ func (s *server) routes() *http.ServeMux {
 	for pattern, h := range s.eveningRoutes() {
 		mux.Handle(pattern, s.handle(h))
 	}
-	for pattern, h := range s.labelRoutes() {
+	for pattern, h := range s.paperRoutes() {
 		mux.Handle(pattern, s.handle(h))
 	}
 	if s.Parts {

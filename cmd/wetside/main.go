@@ -30,7 +30,7 @@ func run() int {
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: webbook.Sheet(h.now),
-		Baths: h.baths, Tapes: h.tapes, Labels: h.labels, Upkeep: upkeep.Keeper{Now: h.now, Told: upkeep.Telling(os.Stderr)},
+		Baths: h.baths, Tapes: h.tapes, Labels: h.labels, Cards: webbook.Cards(h.now), Calendar: webbook.Calendar(h.now), Upkeep: upkeep.Keeper{Now: h.now, Told: upkeep.Telling(os.Stderr)},
 	})
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/uuid"
 
+	"wetside/ahead"
 	"wetside/darkroom"
 	"wetside/darkroom/example"
 	"wetside/draw/label"
@@ -43,7 +44,34 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 // Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
 // besides is for the caller to change.
 func (b Book) Config(log *slog.Logger) web.Config {
-	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Sheet: Sheet(b.Now), Example: example.YAML}
+	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Cards: Cards(b.Now), Calendar: Calendar(b.Now), Sheet: Sheet(b.Now), Example: example.YAML}
+}
+
+// Cards returns what draws the cards of an evening in a room's language, for the zone of a clock.
+func Cards(now func() time.Time) func(io.Writer, plan.Plan, ahead.Report, darkroom.File) error {
+	return func(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error {
+		v, err := spoken(f, now)
+		if err != nil {
+			return err
+		}
+		return sheet.Cards(w, v, p, r, f)
+	}
+}
+
+// Calendar returns what writes a calendar in a room's language, for the zone of a clock.
+func Calendar(now func() time.Time) func(io.Writer, []plan.Dated, ahead.Report, darkroom.File) error {
+	return func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error {
+		v, err := spoken(f, now)
+		if err != nil {
+			return err
+		}
+		return sheet.Calendar(w, v, all, r, f)
+	}
+}
+
+func spoken(f darkroom.File, now func() time.Time) (*words.Voice, error) {
+	d := f.Darkroom
+	return words.New(d.Language, d.Units, d.Ounce, words.Zone(now().Location()), words.Currency(d.Currency))
 }
 
 // Labels returns what prints labels, dated by a clock.

@@ -1,0 +1,63 @@
+package web
+
+import (
+	"bytes"
+	"net/http"
+
+	"wetside/ahead"
+	"wetside/plan"
+	"wetside/trade/material"
+)
+
+// cardsPDF sends the cards of the evening: one for each tray, the rules and lists, the safety sheet.
+func (s *server) cardsPDF(r *http.Request, v *visit) error {
+	p, err := v.plan(r.Context())
+	if err != nil {
+		return err
+	}
+	report, err := ahead.Look(v.scene(material.None))
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	if err := s.Cards(&b, p, report, v.file); err != nil {
+		return err
+	}
+	return v.sendFile(&b, "application/pdf", `inline; filename="cards.pdf"`)
+}
+
+// calendar sends what goes off, is due and will be full, for a calendar to take in or to fetch again and again.
+func (s *server) calendar(_ *http.Request, v *visit) error {
+	report, err := ahead.Look(v.scene(material.None))
+	if err != nil {
+		return err
+	}
+	var cans []plan.FullCan
+	for _, c := range ahead.Cans(v.state, s.Now()) {
+		for i, id := range v.ids.Cans {
+			if id == c.ID && i < len(v.file.Bench.Cans) {
+				cans = append(cans, plan.FullCan{ID: id, Name: v.file.Bench.Cans[i].Name, On: c.FullOn})
+			}
+		}
+	}
+	var b bytes.Buffer
+	if err := s.Calendar(&b, plan.Dates(report, v.file, cans), report, v.file); err != nil {
+		return err
+	}
+	return v.sendFile(&b, "text/calendar; charset=utf-8", `attachment; filename="darkroom.ics"`)
+}
+
+func (v *visit) sendFile(b *bytes.Buffer, kind, how string) error {
+	v.w.Header().Set("Content-Type", kind)
+	v.w.Header().Set("Content-Disposition", how)
+	_, _ = b.WriteTo(v.w)
+	return nil
+}
+
+// paperRoutes are what goes on a wall, a bottle or into a calendar.
+func (s *server) paperRoutes() map[string]handler {
+	return map[string]handler{
+		"GET /labels": s.labels, "GET /labels.pdf": inWhite(s.labelsPDF), "GET /cards.pdf": inWhite(s.cardsPDF),
+		"GET /calendar.ics": inWhite(s.calendar),
+	}
+}
