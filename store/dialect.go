@@ -50,6 +50,8 @@ type dialect struct {
 	copy func(ctx context.Context, path string) error
 	// kind tells the trouble by the driver's code; false where the driver does not know the error.
 	kind func(err error) (book.ErrorKind, bool)
+	// key returns the key of the sentence for a kind of trouble.
+	key func(kind book.ErrorKind) string
 	// listen calls heard with what other processes announce, after once with nothing when it can hear, until it can't.
 	// nil where there are no other processes.
 	listen func(ctx context.Context, heard func(darkroom string, position int64)) error

@@ -25,7 +25,7 @@ func (d *dialect) fail(err error) error {
 		errors.Is(err, syscall.ENOTDIR), errors.Is(err, syscall.EISDIR):
 		kind = book.NoAccess
 	}
-	return &book.Error{Kind: kind, Key: keyOf(kind), Cause: err}
+	return &book.Error{Kind: kind, Key: d.key(kind), Cause: err}
 }
 
 // hasKind reports whether err has a kind already.

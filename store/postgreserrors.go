@@ -69,7 +69,7 @@ func kindOfState(code string) book.ErrorKind {
 	}
 }
 
-// advised adds to an error of a connection what somebody can do about it.
+// advised puts before an error of a connection what somebody can do about it, all on one line.
 func advised(err error, config *pgx.ConnConfig) error {
 	kind, known := kindOfPostgres(err)
 	if !known {
@@ -82,28 +82,26 @@ func advised(err error, config *pgx.ConnConfig) error {
 	if config != nil {
 		what = fmt.Sprintf("%s (user %s, database %s at %s port %d)", what, config.User, config.Database, config.Host, config.Port)
 	}
-	return &book.Error{Kind: kind, Key: keyOf(kind), Cause: &advice{what, err}}
-}
-
-// An advice says what to do about an error, and of the error what is at the bottom of it, on one line.
-type advice struct {
-	what string
-	err  error
-}
-
-// Error says both.
-func (a *advice) Error() string {
-	last := a.err
-	if e, ok := errors.AsType[*pgconn.PgError](a.err); ok {
+	last := err
+	if e, ok := errors.AsType[*pgconn.PgError](err); ok {
 		last = e
-	} else if e, ok := errors.AsType[net.Error](a.err); ok {
+	} else if e, ok := errors.AsType[net.Error](err); ok {
 		last = e
 	}
-	return a.what + ": " + strings.Join(strings.Fields(last.Error()), " ")
+	key := "database_refused"
+	if kind == book.Away {
+		key = "database_away"
+	}
+	return &book.Error{Kind: kind, Key: key, Cause: errors.New(what + ": " + strings.Join(strings.Fields(last.Error()), " "))}
 }
 
-// Unwrap returns the error.
-func (a *advice) Unwrap() error { return a.err }
+// keyOfPostgres is keyOf where a server lets nobody in, in place of a file.
+func keyOfPostgres(k book.ErrorKind) string {
+	if k == book.NoAccess {
+		return "database_refused"
+	}
+	return keyOf(k)
+}
 
 // adviceOn says what somebody can do, empty where nothing more is known than the error says.
 func adviceOn(err error) string {

@@ -39,6 +39,7 @@ func sqliteDialect(path string) dialect {
 		sound:        soundSQLite,
 		copy:         func(ctx context.Context, out string) error { return copySQLite(ctx, path, false, out) },
 		kind:         kindOfSQLite,
+		key:          keyOf,
 	}
 }
 

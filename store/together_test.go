@@ -290,7 +290,7 @@ func comesLate(t *testing.T, server *outside.Postgres, s *store.Store) {
 	}
 	began := time.Now()
 	_, err := store.Open(t.Context(), c)
-	wantKind(t, err, book.Away, "store_away")
+	wantKind(t, err, book.Away, "database_away")
 	if took := time.Since(began); took > 5*time.Second {
 		t.Errorf("it took %v to say that nobody answers", took)
 	}
