@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 	"slices"
+	"strconv"
 	"strings"
 
 	"wetside/darkroom"
@@ -31,7 +32,9 @@ type safetyPage struct {
 
 type safetyProduct struct {
 	Name, Role, Change string // Change is where its label is told; empty for whoever joined
+	At                 string // its place on the page
 	Bare               bool   // nothing is declared of it
+	How                bool   // its reckoning is shown; of all at once it would be more than a phone likes
 	States             []judgedView
 }
 
@@ -64,6 +67,7 @@ func (s *server) safety(r *http.Request, v *visit) error {
 	used := p.Products()
 	for i := range v.file.Shelf.Products {
 		one := v.safetyProduct(i, report)
+		one.How = r.URL.Query().Get("how") == one.At
 		if slices.Contains(used, one.Name) {
 			page.Tonight = append(page.Tonight, one)
 			continue
@@ -89,7 +93,7 @@ func (v *visit) wrongShares(err error) words.Phrase {
 
 func (v *visit) safetyProduct(i int, report hazards.Report) safetyProduct {
 	x := &v.file.Shelf.Products[i]
-	out := safetyProduct{Name: x.Name, Role: v.say.Role(x.Role), Bare: len(x.Contains) == 0}
+	out := safetyProduct{Name: x.Name, Role: v.say.Role(x.Role), Bare: len(x.Contains) == 0, At: "p" + strconv.Itoa(i+1)}
 	if v.keeps() {
 		out.Change = "/shelf/product/" + v.ids.Products[i]
 	}

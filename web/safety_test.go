@@ -36,6 +36,9 @@ func TestSafetySheet(t *testing.T) {
 	if n := strings.Count(page, "<svg"); n < 8 {
 		t.Errorf("%d pictograms", n)
 	}
+	if open := read(h.get("/safety?how=p1").Text); !strings.Contains(open, "hydroquinone") || strings.Contains(page, "<dl") || len(open) < len(text)+500 {
+		t.Errorf("a reckoning is not opened by itself: %d and %d letters", len(text), len(open))
+	}
 	if strings.Contains(strings.ReplaceAll(text, "does not make it harmless", ""), "harmless") {
 		t.Error("something is called harmless")
 	}
