@@ -44,10 +44,6 @@ type Parts struct {
 	Cards func(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error
 	// Calendar writes what falls on which day as an iCalendar.
 	Calendar func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error
-	// Cards draws the cards of an evening as PDF: one for each tray, the rules and lists, a safety sheet.
-	Cards func(w io.Writer, p plan.Plan, r ahead.Report, f darkroom.File) error
-	// Calendar writes what falls on which day as an iCalendar.
-	Calendar func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error
 	// Labels prints labels on a stock as PDF, from its place start on.
 	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
 }
