@@ -177,6 +177,7 @@ func (s *server) routes() *http.ServeMux {
 		"POST /shelf/lot/{id}/opened":    s.lotOpened,
 		"POST /shelf/lot/{id}/left":      s.lotLeft,
 		"POST /shelf/lot/{id}/discarded": s.lotDiscarded,
+		"GET /safety":                    s.safety,
 		"GET /room":                      s.room,
 		"POST /room":                     s.keepRoom,
 		"GET /file":                      s.file,
