@@ -32,6 +32,8 @@ type commands struct {
 	Test       testCmd                   `cmd:"" help:"Write down what a test of a bath showed."`
 	Wash       washCmd                   `cmd:"" help:"How long to wash, in which ways."`
 	Wrong      wrongCmd                  `cmd:"" help:"What may be behind something that looks wrong, and how to check it."`
+	Close      closeCmd                  `cmd:"" help:"What is done at the end of an evening: each bath with what becomes of it, and the room."`
+	Waste      wasteCmd                  `cmd:"" help:"The waste cans, the year's sheet, and where each bath goes here."`
 	PH         phCmd                     `cmd:"" name:"ph" help:"The pH of a mixture."`
 	Classify   classifyCmd               `cmd:"" help:"The hazards of a mixture, from its declared shares."`
 	Hazards    hazardsCmd                `cmd:"" help:"The hazards of what a darkroom file has on its shelf, and what must never meet."`

@@ -33,7 +33,7 @@ func TestMain(m *testing.M) {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Completing: os.Getenv("COMP_LINE") != "",
 			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
-			Baths: drawBaths, Tapes: drawTapes, Labels: drawLabels, Cards: drawCards, Calendar: writeCalendar, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
+			Baths: drawBaths, Tapes: drawTapes, WasteSheet: drawWaste, WasteTable: sheet.WasteCSV, Labels: drawLabels, Cards: drawCards, Calendar: writeCalendar, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
 		}))
 	}, "mixed": func() {
 		if err := mixed(context.Background(), os.Args[1:]); err != nil {
@@ -139,6 +139,14 @@ func writeCalendar(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.Fil
 
 func drawLabels(w io.Writer, all []label.Label, on label.Stock, start int) error {
 	return sheet.Labels(w, all, on, start, clock())
+}
+
+func drawWaste(w io.Writer, y ahead.WasteYear, f darkroom.File) error {
+	v, err := drawVoice(f)
+	if err != nil {
+		return err
+	}
+	return sheet.Waste(w, v, y, f)
 }
 
 func drawVoice(f darkroom.File) (*words.Voice, error) {

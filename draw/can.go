@@ -63,17 +63,15 @@ func (c Can) y(v quantity.Volume) float64 {
 	return canBottom - (canBottom-canTop)*part
 }
 
-// body is the can with its shoulder, its neck and its cap.
+// body is the can with its shoulders, its handle and its cap.
 func (c Can) body() []scene.Item {
 	body := wall()
 	body.Move(canLeft, canBottom).Line(canLeft, canTop).Line(canLeft+22, canTop-18).Line(canRight-50, canTop-18)
-	body.Move(canRight-14, canTop-14).Line(canRight, canTop).Line(canRight, canBottom).Line(canLeft, canBottom)
+	body.Move(canRight-14, canTop-18).Line(canRight, canTop).Line(canRight, canBottom).Line(canLeft, canBottom)
 	lid := scene.Rect{At: scene.Point{X: canRight - 52, Y: canTop - 36}, W: 40, H: 18, Fill: scene.Paper, Stroke: scene.Mark, Width: wallWidth}
-	neck := wall()
-	neck.Move(canRight-46, canTop-18).Line(canRight-46, canTop-14).Move(canRight-18, canTop-18).Line(canRight-14, canTop-14)
 	handle := wall()
 	handle.Move(canLeft+34, canTop-18).Line(canLeft+34, canTop-30).Line(canLeft+76, canTop-30).Line(canLeft+76, canTop-18)
-	return []scene.Item{body, neck, lid, handle}
+	return []scene.Item{body, lid, handle}
 }
 
 // ticks graduate it: as many litres apart as leave no more than twelve marks.

@@ -2,7 +2,6 @@ package sink
 
 import (
 	"slices"
-	"time"
 
 	"wetside/ahead"
 	"wetside/book"
@@ -10,6 +9,7 @@ import (
 	"wetside/plan"
 	"wetside/trade/material"
 	"wetside/trade/process"
+	"wetside/trade/quantity"
 )
 
 // An Item is something to do at the start of an evening or at its end. What a room does then is common practice, gathered
@@ -17,14 +17,38 @@ import (
 type Item struct {
 	Key     string // unique in its list, and the same as long as it is about the same
 	Kind    ItemKind
-	Bath    *ahead.Bath // that it is about, or nil
-	Planned *plan.Bath  // that nobody has mixed yet, or nil
-	Tray    string      // its name, or empty
-	Station *Station    // that tongs lie at, or nil
-	Test    book.Test   // or empty
-	Count   int         // of prints or trays; 0: it does not count
-	Done    *book.Tick  // who ticked it last, where that stands
+	Bath    *ahead.Bath    // that it is about, or nil
+	Planned *plan.Bath     // that nobody has mixed yet, or nil
+	Tray    string         // its name, or empty
+	Station *Station       // that tongs lie at, or nil
+	Test    book.Test      // or empty
+	Count   int            // of prints or trays; 0: it does not count
+	Outlook *ahead.Outlook // of the bath, for the reason; nil where there is none
+	Was     *book.Bath     // that went or was bottled tonight, or nil
+	Names   []string       // trays, vessels, a bath's product and its can: the room's own words
+	How     How            // a bath went
+	Taken   []Taken        // from the shelf
+	Done    *book.Tick     // who ticked it last, where that stands
 }
+
+// A Taken is a lot that the evening took from.
+type Taken struct {
+	Product string
+	Left    quantity.Volume
+	Known   bool // what is left
+}
+
+// How is how a bath went tonight, a key of the message catalogue.
+type How string
+
+// The ways.
+const (
+	WentCan       How = "can"
+	WentCollected How = "collected"
+	WentDrain     How = "drain"
+	WentElse      How = "else"
+	WentBottle    How = "bottle"
+)
 
 // ItemKind is a key of the message catalogue.
 type ItemKind string
@@ -50,7 +74,11 @@ const (
 	ItemToCan   ItemKind = "to_can"     // Bath: a fixer that is spent
 	ItemAway    ItemKind = "away"       // Bath
 	ItemBack    ItemKind = "back"       // Bath, into its bottle
-	ItemTrays   ItemKind = "trays"      // Count
+	ItemWent    ItemKind = "went"       // Was: done already
+	ItemTrays   ItemKind = "trays"      // Count; Names of the trays in the order in which they are washed
+	ItemJugs    ItemKind = "jugs"       // Names of what was measured with
+	ItemApart   ItemKind = "jugs_apart" // Names of vessels that are kept for one thing
+	ItemShelf   ItemKind = "shelf"      // Taken
 	ItemBottles ItemKind = "bottles"    //
 	ItemSink    ItemKind = "sink"       //
 	ItemTaps    ItemKind = "taps"       //
@@ -61,15 +89,14 @@ const (
 // lastMinutes is how long before the end the last sheet goes in: 15 to 30 min in shared rooms (common practice).
 const lastMinutes = 20
 
-// keptOvernight is how long a bath must keep to be worth pouring back.
-const keptOvernight = 24 * time.Hour
-
 // A Room is what the lists of an evening are made from.
 type Room struct {
 	Sink   Sink
 	Report ahead.Report
 	Plan   plan.Plan
 	Place  darkroom.Place
+	State  *book.State // of which the report is; nil where what went tonight is not asked
+	Bench  darkroom.Bench
 }
 
 // Opening returns what is done before the first sheet, in order.
@@ -107,43 +134,6 @@ func (r *Room) Opening() []Item {
 	return r.ticked(all, book.OpeningList)
 }
 
-// Closing returns what is done at the end, in order.
-func (r *Room) Closing() []Item {
-	var all []Item
-	if r.Place != darkroom.Home {
-		all = append(all, Item{Key: "last-sheet", Kind: ItemLast, Count: lastMinutes})
-	}
-	if n := len(r.Sink.Tags); n > 0 {
-		all = append(all, Item{Key: "prints", Kind: ItemPrints, Count: n})
-	}
-	for i := range r.Sink.Batches {
-		b := &r.Sink.Batches[i]
-		kind := ItemHeld
-		if b.Wash != nil {
-			kind = ItemWashed
-		}
-		all = append(all, Item{Key: string(kind) + "-" + b.ID, Kind: kind, Count: sheets(b)})
-	}
-	all = append(all, Item{Key: "counts", Kind: ItemCounts})
-	for i := range r.Report.Baths {
-		o := &r.Report.Baths[i]
-		if !standsOpen(&o.Bath) {
-			continue
-		}
-		kind := r.after(o)
-		all = append(all, Item{Key: string(kind) + "-" + o.Bath.ID, Kind: kind, Bath: &o.Bath})
-	}
-	if n := r.trays(); n > 0 {
-		all = append(all, Item{Key: "trays", Kind: ItemTrays, Count: n})
-	}
-	all = append(all, Item{Key: "bottles", Kind: ItemBottles}, Item{Key: "sink", Kind: ItemSink},
-		Item{Key: "taps", Kind: ItemTaps}, Item{Key: "lights", Kind: ItemLights})
-	if r.Place != darkroom.Home {
-		all = append(all, Item{Key: "locked", Kind: ItemLocked})
-	}
-	return r.ticked(all, book.ClosingList)
-}
-
 // List returns the list of a name; ok is false for none of ours.
 func (r *Room) List(name book.List) (all []Item, ok bool) {
 	switch name {
@@ -153,20 +143,6 @@ func (r *Room) List(name book.List) (all []Item, ok bool) {
 		return r.Closing(), true
 	}
 	return nil, false
-}
-
-// after says what becomes of an open bath at the end: a fixer that is spent goes to the can, another bath that is spent or
-// will not keep until tomorrow goes away, what is good goes back.
-func (r *Room) after(o *ahead.Outlook) ItemKind {
-	over := o.OutOfUse() || o.Lead.Kind == ahead.OneShot ||
-		o.End.By == ahead.ByTrayTime && !o.End.Date.IsZero() && o.End.Date.Before(r.Report.At.Add(keptOvernight))
-	switch {
-	case over && o.Bath.Role == process.Fixer:
-		return ItemToCan
-	case over:
-		return ItemAway
-	}
-	return ItemBack
 }
 
 // lacking are the stations whose bath does not stand there: one that waits in a bottle is poured out, else it is mixed.
@@ -213,17 +189,6 @@ func (r *Room) paper() bool {
 
 func (r *Room) washes() bool {
 	return slices.ContainsFunc(r.Sink.Stations, func(s Station) bool { return s.Step == process.Wash })
-}
-
-// trays counts the trays in use, each once.
-func (r *Room) trays() int {
-	used := map[string]bool{}
-	for i := range r.Sink.Stations {
-		if s := &r.Sink.Stations[i]; !s.Film && s.Tray != "" {
-			used[s.Tray] = true
-		}
-	}
-	return len(used)
 }
 
 // sheets is how many sheets, strips and rolls a batch holds.

@@ -5,10 +5,12 @@ import (
 	"slices"
 	"strings"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
+	"wetside/trade/waste"
 	"wetside/words"
 )
 
@@ -46,14 +48,33 @@ func (v *visit) acts(b *book.Bath) actsView {
 	return a
 }
 
-// waysOut is how a bath may go. Fixer that was used holds silver: it is collected.
+// What a bath can go to, as the forms send it, beside book.ToCollected.
+const (
+	toDrain = "drain"
+	toElse  = "away" // somebody took it along, or it was poured where nobody wrote down
+)
+
+// waysOut is how a bath may go: into its can; down the drain where that is asked of the authority, and never for used fixer and
+// toners. Where nothing goes down this drain, that it went otherwise can still be written down.
 func (v *visit) waysOut(b *book.Bath) []tap {
 	product, _ := v.state.Product(b.Mixed.Product)
-	ways := []tap{{Text: v.say.Label("to_collected"), Value: "collected"}}
-	if product.Role != process.Fixer {
-		ways = append(ways, tap{Text: v.say.Label("to_drain"), Value: "drain"})
+	drain := tap{Text: v.say.Label("to_drain"), Value: toDrain}
+	if product.Role == process.NoRole { // water
+		return []tap{drain}
 	}
-	return ways
+	collected := tap{Text: v.say.Label("to_collected"), Value: book.ToCollected}
+	if can := v.canFor(b); can.ID != "" {
+		collected.Text = v.say.Tell("into_can", "Can", can.Can.Name).Text()
+	}
+	here := ahead.Here(v.state, v.s.Now())
+	switch here.Advise(product.Role).Way {
+	case waste.AskFirst, waste.AsAnswered:
+		return []tap{collected, drain}
+	case waste.KeepAndAsk:
+		return []tap{collected, {Text: v.say.Label("to_away"), Value: toElse}}
+	case waste.Collect:
+	}
+	return []tap{collected}
 }
 
 // toppedUp writes down that something was poured into a bath.
@@ -149,11 +170,16 @@ func (s *server) bathAway(r *http.Request, v *visit) error {
 	if !slices.ContainsFunc(v.waysOut(&b), func(t tap) bool { return t.Value == to }) {
 		return errNotFound
 	}
-	say := v.say.Tell("sure_"+to, "Bath", capital(v.calledInBook(&b)), "Volume", v.say.Volume(b.Volume))
+	leave := book.Leaving{To: to}
+	key := "sure_" + to
+	if can := v.canFor(&b); to == book.ToCollected && can.ID != "" {
+		leave.Can, key = can.ID, "sure_can"
+	}
+	say := v.say.Tell(key, "Bath", capital(v.calledInBook(&b)), "Volume", v.say.Volume(b.Volume), "Can", v.canName(leave.Can))
 	if asked, err := v.sure(r, &b, say, to, v.say.Label("to_"+to)); asked {
 		return err
 	}
-	return v.write(r, b.ID, &book.Disposed{Bath: b.ID, Leaving: book.Leaving{To: to}}, false)
+	return v.write(r, b.ID, &book.Disposed{Bath: b.ID, Leaving: leave}, false)
 }
 
 // calledInBook names a bath by what it was mixed from.
@@ -175,6 +201,6 @@ func (s *server) forward(r *http.Request, v *visit) error {
 		return err
 	}
 	return v.write(r, b.Pair.Second, &book.Moved{
-		First: b.Pair.First, Second: b.Pair.Second, Leaving: book.Leaving{Why: "spent", To: "collected"},
+		First: b.Pair.First, Second: b.Pair.Second, Leaving: book.Leaving{Why: "spent", To: book.ToCollected, Can: v.canFor(&b).ID},
 	}, false)
 }

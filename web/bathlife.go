@@ -59,7 +59,11 @@ func (v *visit) deed(b *book.Bath, did book.Did) words.Phrase {
 	case book.FaultSeen:
 		return v.say.Found(d)
 	case book.Disposal:
-		return v.say.Tell("did_gone", "To", v.wentTo(d.To))
+		to := v.wentTo(d.To)
+		if name := v.canName(d.Can); name != "" {
+			to = v.say.Tell("gone_into", "Can", name).Text()
+		}
+		return v.say.Tell("did_gone", "To", to)
 	default:
 		return nil
 	}

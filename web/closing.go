@@ -37,6 +37,9 @@ func (s *server) openEvening(r *http.Request, v *visit) error {
 	return v.to(r, "/handover")
 }
 
+// closingPath is where the end of an evening is gone through.
+const closingPath = "/lists/closing"
+
 type closePage struct {
 	frame
 	Say      []words.Phrase // what is still in the sink
@@ -91,7 +94,7 @@ func (s *server) closeEvening(r *http.Request, v *visit) error {
 	if l.Evening.ID == "" {
 		return v.to(r, "/handover")
 	}
-	if position(r) == nil {
+	if position(r) == nil || r.PostForm.Get("from") == "list" && len(inSink(&l.Sink)) > 0 {
 		return v.askToClose(r, http.StatusConflict)
 	}
 	var bodies []book.Body

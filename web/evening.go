@@ -109,6 +109,7 @@ func (s *server) eveningRoutes() map[string]handler {
 		"POST /evening/close":           s.closeEvening,
 		"GET /lists/{list}":             s.list,
 		"POST /lists/{list}":            s.tick,
+		"POST /lists/closing/bath/{id}": s.clearBath,
 		"GET /join/{code}":              s.join,
 		"POST /join/{code}":             s.joinAs,
 		"GET /people":                   s.names,

@@ -32,7 +32,7 @@ type handoverPage struct {
 	Odd     []words.Phrase
 	Note    *noteView
 	Form    field
-	Waste   words.Phrase
+	Waste   []words.Phrase // how full each can is
 	Join    *invitation
 	Present []string // who joined
 	Keeps   bool     // who joined writes nothing here
@@ -62,7 +62,7 @@ func (v *visit) handoverPage(r *http.Request) (*handoverPage, error) {
 	if p.Note, err = v.lastNote(r); err != nil {
 		return nil, err
 	}
-	p.Waste = v.say.Collected(v.state.Collected())
+	p.Waste = v.wasteNow()
 	p.evening(v, &l.Sink.Evening)
 	p.Join, err = v.invitation(r, &l.Sink.Evening, false)
 	return p, err

@@ -135,7 +135,7 @@ func TestHandover(t *testing.T) {
 	h.say(&book.PrintMoved{Print: "ghost", At: book.At{Step: "fix"}})
 	page := plain(h.get("/handover").Text)
 	for what, want := range map[string]string{
-		"the failed test": "Fixer 1: drop test failed", "the bath that had gone": "The bath had gone by then", "what was put by": "<b>2 L</b> since",
+		"the failed test": "Fixer 1: drop test failed", "the bath that had gone": "The bath had gone by then", "what is in the can": "Grey can: <b>2 L</b> in it",
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the handover does not tell of %s", what)

@@ -15,7 +15,13 @@ type itemView struct {
 	Say  words.Phrase
 	Done words.Phrase // by whom, when; empty: not yet
 	At   string       // where it is written down; empty: nowhere
-	To   string       // what is there
+	Why  words.Phrase // of what becomes of a bath
+	Warn words.Phrase
+	Do   string // where its taps are sent
+	Taps []clearTap
+	More bool   // some of them are shown where somebody asks for more
+	Undo string // takes back what was done
+	To   string // what is there
 }
 
 type listPage struct {
@@ -25,6 +31,9 @@ type listPage struct {
 	Keeps  bool // who joined ticks nothing
 	Runs   bool // an evening goes on, so that a tap is written
 	Other  string
+	Closes int64 // the position at which the evening is closed from here; 0: it is not
+	Moved  bool  // the book had moved on, so that what was tapped was not written
+	At     int64 // the position of the book that is shown
 }
 
 // list shows what is gone through at the start of the evening, or at its end.
@@ -43,8 +52,16 @@ func (s *server) list(r *http.Request, v *visit) error {
 	if name == book.ClosingList {
 		p.Title, p.Other = v.say.Label("closing_list"), "/lists/opening"
 	}
+	p.At, p.Moved = v.state.Position(), r.URL.Query().Get("moved") != ""
+	if name == book.ClosingList && p.Runs && p.Keeps {
+		p.Closes = p.At
+	}
 	for i := range items {
-		p.Items = append(p.Items, v.item(&items[i]))
+		one := v.item(&items[i])
+		if name == book.ClosingList {
+			v.clearing(&l, &items[i], &one)
+		}
+		p.Items = append(p.Items, one)
 	}
 	return v.show(http.StatusOK, "list", &p)
 }
@@ -63,6 +80,30 @@ func (v *visit) item(x *sink.Item) itemView {
 		one.At, one.To = "/baths", v.say.Label("baths")
 	}
 	return one
+}
+
+// clearing adds what becomes of a bath at the end of an evening.
+func (v *visit) clearing(l *roomLook, x *sink.Item, one *itemView) {
+	one.Why, one.Warn = v.say.ClosingWhy(x), v.canWarns(x)
+	if x.Kind == sink.ItemWent && v.keeps() {
+		one.Undo = "/undo/" + x.Done.Entry
+	}
+	if x.How == sink.WentBottle {
+		one.At, one.To = labelsOf(x.Was.ID), v.say.Label("labels_its")
+	}
+	if x.Bath == nil {
+		return
+	}
+	if t, said := l.Sink.Evening.Ticks[book.ClosingList][stayKey(x.Bath.ID)]; said && t.Done {
+		one.Say, one.Done, one.Warn = v.say.Tell("stays_in_tray", "Bath", capital(v.say.BathCalled(*x.Bath))), v.say.Ticked(t.At, v.called(t.By)), nil
+		if v.keeps() {
+			one.Undo = "/undo/" + t.Entry
+		}
+		return
+	}
+	one.Taps = v.clearTaps(l, x)
+	one.More = len(one.Taps) > usual
+	one.Do = "/lists/closing/bath/" + x.Bath.ID
 }
 
 // tick writes that something of a list is done, or that it is not.

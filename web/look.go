@@ -26,7 +26,7 @@ func (v *visit) lookAround(r *http.Request) (l roomLook, err error) {
 		return l, err
 	}
 	l.Sink = sink.Look(sink.Scene{State: v.state, Plan: l.Plan, Baths: l.scene, Now: v.s.Now()})
-	l.Place = v.file.Darkroom.Place
+	l.Place, l.State, l.Bench = v.file.Darkroom.Place, v.state, v.file.Bench
 	return l, nil
 }
 

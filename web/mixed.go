@@ -81,7 +81,7 @@ func (s *server) undo(r *http.Request, v *visit) error {
 	if err := s.Book.Append(r.Context(), []book.Entry{e}, &at); err != nil {
 		return err
 	}
-	if back := r.PostFormValue("back"); (back == "/baths" || back == wrongPath || strings.HasPrefix(back, "/baths/")) && !strings.ContainsAny(back, "?#\\") {
+	if back := r.PostFormValue("back"); (back == "/baths" || back == "/waste" || back == wrongPath || back == closingPath || strings.HasPrefix(back, "/baths/")) && !strings.ContainsAny(back, "?#\\") {
 		return v.to(r, back)
 	}
 	return v.to(r, "/")

@@ -68,6 +68,9 @@ type Config struct {
 	Calendar func(w io.Writer, all []plan.Dated, r ahead.Report, f darkroom.File) error
 	// Labels prints labels on a stock as PDF, from its place start on.
 	Labels func(w io.Writer, all []label.Label, on label.Stock, start int) error
+	// WasteSheet draws a year of the waste cans as PDF, WasteTable writes it as CSV.
+	WasteSheet func(w io.Writer, y ahead.WasteYear, f darkroom.File) error
+	WasteTable func(w io.Writer, y ahead.WasteYear) error
 	// Example returns the example darkroom of a day, as a file's text.
 	Example func(day time.Time) []byte
 	// Patience is how long a page may think; 0 is 15 s.
@@ -92,7 +95,7 @@ type server struct {
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
 func New(c Config) (http.Handler, error) {
-	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Cards == nil || c.Calendar == nil || c.Example == nil {
+	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Cards == nil || c.Calendar == nil || c.WasteSheet == nil || c.WasteTable == nil || c.Example == nil {
 		return nil, errors.New("web: a part is missing from the configuration")
 	}
 	if c.Patience <= 0 {
@@ -184,6 +187,9 @@ func (s *server) routes() *http.ServeMux {
 		"POST /file":                     s.keepFile,
 		"GET /darkroom.yaml":             inWhite(s.download),
 	} {
+		mux.Handle(pattern, s.handle(h))
+	}
+	for pattern, h := range s.wasteRoutes() {
 		mux.Handle(pattern, s.handle(h))
 	}
 	for pattern, h := range s.eveningRoutes() {

@@ -35,7 +35,7 @@ type wallPage struct {
 	Due      []words.Phrase
 	Lacks    words.Phrase
 	Printing []printing
-	Waste    words.Phrase
+	Waste    []words.Phrase // how full each can is
 	Join     *invitation
 	Position int64  // of the book that is shown
 	Script   string // keeps it as the book is
@@ -56,7 +56,7 @@ func (s *server) wall(r *http.Request, v *visit) error {
 		p.Due = append(p.Due, v.say.Due(l.Report, d))
 	}
 	p.Printing = v.printing(&l.Sink)
-	p.Waste = v.say.Collected(v.state.Collected())
+	p.Waste = v.wasteNow()
 	p.Join, err = v.invitation(r, &l.Sink.Evening, true)
 	if err != nil {
 		return err

@@ -3,6 +3,7 @@ package words
 import (
 	"time"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/sink"
 	"wetside/trade/material"
@@ -24,10 +25,55 @@ func (v *Voice) ListItem(x sink.Item) Phrase {
 		a["Test"] = v.TestName(x.Test)
 	}
 	key := "list_item." + string(x.Kind)
+	a["Names"], a["Can"] = v.ownNames(x.Names), ""
+	switch x.Kind {
+	case sink.ItemWent:
+		a["Bath"], a["Can"] = own(x.Names[0]), own(x.Names[1])
+		key += "_" + string(x.How)
+	case sink.ItemShelf:
+		a["Names"] = v.taken(x.Taken)
+	default:
+	}
 	if x.Count > 0 {
 		return phrase(sentence(v.sayN(key, x.Count, a)))
 	}
 	return phrase(sentence(v.say(key, a)))
+}
+
+// ClosingWhy says why a bath ends its evening so; empty for what is no bath.
+func (v *Voice) ClosingWhy(x *sink.Item) Phrase {
+	switch o := x.Outlook; {
+	case o == nil:
+		return nil
+	case x.Kind == sink.ItemBack || o.OutOfUse():
+		return v.Outlook(*o)
+	case o.Lead.Kind == ahead.OneShot:
+		return phrase(v.say("list_item.why_once", nil))
+	default:
+		return phrase(v.say("list_item.why_overnight", args{"When": v.DateTime(o.End.Date)}))
+	}
+}
+
+// ownNames lists the room's own words.
+func (v *Voice) ownNames(all []string) string {
+	mine := make([]string, 0, len(all))
+	for _, n := range all {
+		mine = append(mine, own(n))
+	}
+	return v.list(mine)
+}
+
+// taken lists what was taken from and what is left of each.
+func (v *Voice) taken(all []sink.Taken) string {
+	var parts []string
+	for _, t := range all {
+		left := ""
+		if t.Known {
+			left = v.Volume(t.Left)
+		}
+		parts = append(parts, v.say("list_item.left", args{"Product": own(t.Product), "Left": left}))
+	}
+	return v.list(parts)
 }
 
 // Ticked says who ticked an item, and when; by may be empty.

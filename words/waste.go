@@ -31,8 +31,29 @@ func (v *Voice) CanLevel(c *ahead.Can) Phrase {
 	}))
 }
 
+// CanAndLevel says it with the can's name.
+func (v *Voice) CanAndLevel(c *ahead.Can) Phrase {
+	return append(phrase(sentence(v.CanName(&c.WasteCan))+": "), v.CanLevel(c)...)
+}
+
 // litres prints litres as a volume.
 func (v *Voice) litres(l float64) string { return v.Volume(millilitres(1000 * l)) }
+
+// CanTakes says that so much of a bath does not go into a can; empty where it does, or nobody said what the can holds.
+func (v *Voice) CanTakes(c *book.WasteCan, of quantity.Volume) Phrase {
+	in := waste.Can{Litres: c.Can.Holds.Value.ML() / 1000, FullAt: c.Can.FullAt.Value}
+	l := in.Level(c.Level().ML() / 1000)
+	a := args{"Can": own(c.Can.Name), "Left": v.litres(l.Room)}
+	switch {
+	case l.Fill == waste.NoSize:
+		return nil
+	case l.Room <= 0:
+		return phrase(v.say("waste.takes_none", a))
+	case l.Room < of.ML()/1000:
+		return phrase(v.say("waste.takes_not", a))
+	}
+	return nil
+}
 
 // CanFullOn says about when a can is full; empty where no pace can be told.
 func (v *Voice) CanFullOn(day time.Time) Phrase {

@@ -14,6 +14,7 @@ import (
 	"wetside/cli"
 	"wetside/internal/upkeep"
 	"wetside/internal/webbook"
+	"wetside/sheet"
 )
 
 // version is set when the binary is built.
@@ -30,7 +31,7 @@ func run() int {
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: webbook.Sheet(h.now),
-		Baths: h.baths, Tapes: h.tapes, Labels: h.labels, Cards: webbook.Cards(h.now), Calendar: webbook.Calendar(h.now), Upkeep: upkeep.Keeper{Now: h.now, Told: upkeep.Telling(os.Stderr)},
+		Baths: h.baths, Tapes: h.tapes, WasteSheet: webbook.WasteSheet(h.now), WasteTable: sheet.WasteCSV, Labels: h.labels, Cards: webbook.Cards(h.now), Calendar: webbook.Calendar(h.now), Upkeep: upkeep.Keeper{Now: h.now, Told: upkeep.Telling(os.Stderr)},
 	})
 }
 

@@ -44,7 +44,7 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 // Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
 // besides is for the caller to change.
 func (b Book) Config(log *slog.Logger) web.Config {
-	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Cards: Cards(b.Now), Calendar: Calendar(b.Now), Sheet: Sheet(b.Now), Example: example.YAML}
+	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Cards: Cards(b.Now), Calendar: Calendar(b.Now), Sheet: Sheet(b.Now), WasteSheet: WasteSheet(b.Now), WasteTable: sheet.WasteCSV, Example: example.YAML}
 }
 
 // Cards returns what draws the cards of an evening in a room's language, for the zone of a clock.
@@ -90,6 +90,17 @@ func Sheet(now func() time.Time) func(io.Writer, plan.Plan, darkroom.File) error
 			return err
 		}
 		return sheet.Mix(w, v, p, f)
+	}
+}
+
+// WasteSheet returns what draws a year of the waste cans in a room's language, for the zone of a clock.
+func WasteSheet(now func() time.Time) func(io.Writer, ahead.WasteYear, darkroom.File) error {
+	return func(w io.Writer, y ahead.WasteYear, f darkroom.File) error {
+		v, err := spoken(f, now)
+		if err != nil {
+			return err
+		}
+		return sheet.Waste(w, v, y, f)
 	}
 }
 
