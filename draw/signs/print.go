@@ -1,6 +1,8 @@
 package signs
 
 import (
+	"maps"
+
 	"wetside/draw/scene"
 	"wetside/trade/fault"
 )
@@ -13,8 +15,13 @@ func image() box { return sheet().within(10) }
 func hills() []scene.Point {
 	b := image()
 	return []scene.Point{
-		{X: b.l, Y: b.b}, {X: b.l, Y: b.b - 22}, {X: b.l + 20, Y: b.b - 36}, {X: b.l + 38, Y: b.b - 20}, {X: b.l + 56, Y: b.b - 44},
-		{X: b.r, Y: b.b - 18}, {X: b.r, Y: b.b},
+		{X: b.l, Y: b.b},
+		{X: b.l, Y: b.b - 22},
+		{X: b.l + 20, Y: b.b - 36},
+		{X: b.l + 38, Y: b.b - 20},
+		{X: b.l + 56, Y: b.b - 44},
+		{X: b.r, Y: b.b - 18},
+		{X: b.r, Y: b.b},
 	}
 }
 
@@ -49,9 +56,7 @@ func prints() map[fault.Sign]func(*pen) {
 		fault.EmulsionPeels:  emulsionPeels,
 		fault.DarkensInLight: darkensInLight,
 	}
-	for s, draw := range marks() {
-		all[s] = draw
-	}
+	maps.Copy(all, marks())
 	return all
 }
 

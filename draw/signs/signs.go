@@ -132,8 +132,12 @@ func (x *pen) blob(cx, cy, w, h, gap, dash float64) {
 	x.stroke(p, plain)
 	if gap > 0 {
 		x.hatched([]scene.Point{
-			{X: cx - 0.85*w, Y: cy}, {X: cx - 0.5*w, Y: cy - 0.75*h}, {X: cx + 0.4*w, Y: cy - 0.75*h}, {X: cx + 0.85*w, Y: cy},
-			{X: cx + 0.4*w, Y: cy + 0.7*h}, {X: cx - 0.5*w, Y: cy + 0.75*h},
+			{X: cx - 0.85*w, Y: cy},
+			{X: cx - 0.5*w, Y: cy - 0.75*h},
+			{X: cx + 0.4*w, Y: cy - 0.75*h},
+			{X: cx + 0.85*w, Y: cy},
+			{X: cx + 0.4*w, Y: cy + 0.7*h},
+			{X: cx - 0.5*w, Y: cy + 0.75*h},
 		}, gap)
 	}
 }

@@ -1,6 +1,10 @@
 package fault
 
-import "wetside/trade/reckoning"
+import (
+	"slices"
+
+	"wetside/trade/reckoning"
+)
 
 // Kind is what sort of thing a cause is.
 type Kind string
@@ -121,10 +125,8 @@ func causeKinds() map[Kind][]Cause {
 // Kind returns what sort of thing a cause is; empty for one that is not known.
 func (c Cause) Kind() Kind {
 	for kind, all := range causeKinds() {
-		for _, one := range all {
-			if one == c {
-				return kind
-			}
+		if slices.Contains(all, c) {
+			return kind
 		}
 	}
 	return ""

@@ -99,7 +99,10 @@ func (q *Question) relevant() []Fact {
 		return f.About != Anywhere && at != InBath && f.About != at || q.Bath != "" && f.Bath != "" && f.Bath != q.Bath
 	})
 	slices.SortStableFunc(facts, func(a, b Fact) int {
-		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Bath, b.Bath), cmp.Compare(a.Name, b.Name))
+		return cmp.Or(
+			cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Bath, b.Bath), cmp.Compare(a.Name, b.Name), cmp.Compare(a.About, b.About),
+			slices.CompareFunc(a.Figures, b.Figures, func(x, y reckoning.Figure) int { return cmp.Compare(x.Value, y.Value) }),
+		)
 	})
 	return slices.CompactFunc(facts, func(a, b Fact) bool { return a.Kind == b.Kind })
 }

@@ -130,7 +130,10 @@ func TestOrderOfFacts(t *testing.T) {
 // A check that said no sends a cause behind all that were not ruled out; one that said yes before all of its group.
 func TestChecksDecide(t *testing.T) {
 	known := []fault.Fact{
-		{Kind: fault.FixerSpentNow}, {Kind: fault.DeveloperPast}, {Kind: fault.DeveloperOverCount}, {Kind: fault.DeveloperStripPale},
+		{Kind: fault.FixerSpentNow},
+		{Kind: fault.DeveloperPast},
+		{Kind: fault.DeveloperOverCount},
+		{Kind: fault.DeveloperStripPale},
 		{Kind: fault.DeveloperAgeUnknown},
 	}
 	for _, s := range fault.Signs() {

@@ -31,9 +31,8 @@ func constants(t *testing.T, typeName string) []string {
 			t.Fatal(err)
 		}
 		ast.Inspect(f, func(n ast.Node) bool {
-			spec, ok := n.(*ast.ValueSpec)
-			if id, named := (*ast.Ident)(nil), false; ok {
-				if id, named = spec.Type.(*ast.Ident); named && id.Name == typeName {
+			if spec, ok := n.(*ast.ValueSpec); ok {
+				if id, named := spec.Type.(*ast.Ident); named && id.Name == typeName {
 					all = append(all, strings.Trim(spec.Values[0].(*ast.BasicLit).Value, `"`))
 				}
 			}
