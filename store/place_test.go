@@ -173,37 +173,37 @@ func TestErasedIsGone(t *testing.T) {
 
 // filesHold reports whether a word stands in the database or the files beside it. Another process looks: one that has
 // the database open would drop SQLite's locks by closing a file of it.
-func filesHold(t testing.TB, path, word string) bool {
-	t.Helper()
+func filesHold(tb testing.TB, path, word string) bool {
+	tb.Helper()
 	names, err := filepath.Glob(path + "*")
 	if err != nil || len(names) == 0 {
-		t.Fatalf("no files at %s", path)
+		tb.Fatalf("no files at %s", path)
 	}
-	err = exec.CommandContext(t.Context(), "grep", append([]string{"-a", "-q", "-e", word}, names...)...).Run()
+	err = exec.CommandContext(tb.Context(), "grep", append([]string{"-a", "-q", "-e", word}, names...)...).Run()
 	if exit, ok := errors.AsType[*exec.ExitError](err); err != nil && (!ok || exit.ExitCode() != 1) {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return err == nil
 }
 
 // rawly runs a statement on a database that no store has open.
-func rawly(t testing.TB, path, statement string) {
-	t.Helper()
+func rawly(tb testing.TB, path, statement string) {
+	tb.Helper()
 	db, err := sql.Open("sqlite", path)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	defer func() { _ = db.Close() }()
-	if _, err := db.ExecContext(t.Context(), statement); err != nil {
-		t.Fatal(err)
+	if _, err := db.ExecContext(tb.Context(), statement); err != nil {
+		tb.Fatal(err)
 	}
 }
 
-func bytesOf(t testing.TB, path string) []byte {
-	t.Helper()
+func bytesOf(tb testing.TB, path string) []byte {
+	tb.Helper()
 	b, err := os.ReadFile(path)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return b
 }

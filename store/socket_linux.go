@@ -12,7 +12,7 @@ func giveUp(_, _ string, c syscall.RawConn) error {
 		set = syscall.SetsockoptInt(int(fd), syscall.IPPROTO_TCP, tcpUserTimeout, int(deadAfter.Milliseconds()))
 	})
 	if set != nil && err == nil {
-		return nil //nolint:nilerr // a socket in the file system has no such option and needs none
+		return nil // a socket in the file system has no such option and needs none
 	}
 	return err
 }

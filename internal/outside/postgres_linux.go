@@ -40,7 +40,7 @@ func own(dir string) error {
 }
 
 func (p *Postgres) command(program string, args ...string) *exec.Cmd {
-	cmd := exec.Command(filepath.Join(p.bin, program), args...)
+	cmd := exec.Command(filepath.Join(p.bin, program), args...) //nolint:noctx // it outlives the test that starts it
 	cmd.Dir = p.dir
 	cmd.Env = append(os.Environ(), "LC_ALL=C")
 	cmd.SysProcAttr = &syscall.SysProcAttr{Credential: nobody()}
