@@ -24,7 +24,7 @@ type house struct {
 }
 
 func (h house) open(ctx context.Context, at cli.Where) (clibook.Book, error) {
-	return clibook.OpenAt(ctx, at, h.now, uuid.NewString, upkeep.Telling(os.Stderr))
+	return clibook.OpenServing(ctx, at, h.now, uuid.NewString, upkeep.Telling(os.Stderr))
 }
 
 func (h house) openBook(ctx context.Context, at cli.Where) (cli.Book, error) {

@@ -42,6 +42,27 @@ func OpenAt(ctx context.Context, at cli.Where, now func() time.Time, newID func(
 	return Book{s, at.Darkroom, now, newID}, nil
 }
 
+// A command that has the file for a moment is waited for so often and so long.
+const (
+	tries = 20
+	pause = 100 * time.Millisecond
+)
+
+// OpenServing is OpenAt for a server: a command that has the file for a moment is waited for, another server is not.
+func OpenServing(ctx context.Context, at cli.Where, now func() time.Time, newID func() string, told ...func(store.Change)) (b Book, err error) {
+	for range tries {
+		if b, err = OpenAt(ctx, at, now, newID, told...); book.KindOf(err) != book.InUse {
+			return b, err
+		}
+		select {
+		case <-time.After(pause):
+		case <-ctx.Done():
+			return b, err
+		}
+	}
+	return b, err
+}
+
 // OpenPassing is OpenAt for a command that is done in a moment: while another process has the file open, the book is read
 // beside it, and writing is refused.
 func OpenPassing(ctx context.Context, at cli.Where, now func() time.Time, newID func() string, told ...func(store.Change)) (Book, error) {

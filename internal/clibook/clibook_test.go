@@ -1,11 +1,13 @@
 package clibook_test
 
 import (
+	"context"
 	"fmt"
 	"testing"
 	"time"
 
 	"wetside/book"
+	"wetside/cli"
 	"wetside/darkroom/example"
 	"wetside/internal/clibook"
 )
@@ -56,5 +58,45 @@ func TestKeeps(t *testing.T) {
 	}
 	if w, there := s.Bath("w"); !there || !w.MixedAt.Equal(at) || w.Gone != nil {
 		t.Errorf("opened again: %+v, %v", w, there)
+	}
+}
+
+// A server waits for a command that has the book for a moment, and is refused beside another server; a command reads beside a
+// server and writes nothing.
+func TestServersAndCommands(t *testing.T) {
+	at := cli.Where{Dir: t.TempDir(), Darkroom: clibook.Room}
+	id := func() string { return "id" }
+	passing, err := clibook.OpenPassing(t.Context(), at, evening, id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	closed := make(chan error, 1)
+	go func() {
+		time.Sleep(300 * time.Millisecond)
+		closed <- passing.Close()
+	}()
+	server, err := clibook.OpenServing(t.Context(), at, evening, id)
+	if err != nil {
+		t.Fatalf("a server beside a command: %v", err)
+	}
+	defer func() { _ = server.Close() }()
+	if err := <-closed; err != nil {
+		t.Error(err)
+	}
+	ctx, cancel := context.WithTimeout(t.Context(), 250*time.Millisecond)
+	defer cancel()
+	if _, err := clibook.OpenServing(ctx, at, evening, id); book.KindOf(err) != book.InUse {
+		t.Errorf("a second server: %v", err)
+	}
+	command, err := clibook.OpenPassing(t.Context(), at, evening, id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = command.Close() }()
+	if s, err := command.State(t.Context()); err != nil || s.Position() != 0 {
+		t.Errorf("a command beside a server reads: %v", err)
+	}
+	if _, err := command.Write(t.Context(), evening(), 0, &book.Mixed{Bath: "w", Use: book.Holding, Volume: "3 L"}); book.KeyOf(err) != "store_read_only" {
+		t.Errorf("a command beside a server writes: %v", err)
 	}
 }
