@@ -57,7 +57,8 @@ func TestEverySignIsThere(t *testing.T) {
 func TestWordsLeadToSigns(t *testing.T) {
 	h := withExample(t)
 	a := h.get("/wrong?q=" + url.QueryEscape("brown paches on the print"))
-	first, _, _ := strings.Cut(a.Text[strings.Index(a.Text, `class="signs"`):], "</li>")
+	_, first, _ := strings.Cut(a.Text, `class="signs"`)
+	first, _, _ = strings.Cut(first, "</li>")
 	if !strings.Contains(first, "sign=brown_patches") || !strings.Contains(a.Text, `value="brown paches on the print"`) {
 		t.Errorf("the words lead to %s", first)
 	}
