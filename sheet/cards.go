@@ -4,6 +4,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"wetside/ahead"
@@ -179,11 +180,11 @@ func (c *cards) tells(b plan.Bath) ([]words.Phrase, error) {
 	if err != nil {
 		return nil, err
 	}
-	harm := ""
+	var harm strings.Builder
 	for _, code := range judged.Codes {
-		harm += " " + c.v.Statement(code, judged.Elicits)
+		harm.WriteString(" " + c.v.Statement(code, judged.Elicits))
 	}
-	return append(out, c.v.Tell("card.harms", "Signal", c.v.Signal(judged.Signal), "Statements", harm), c.v.Tell("card.skin")), nil
+	return append(out, c.v.Tell("card.harms", "Signal", c.v.Signal(judged.Signal), "Statements", harm.String()), c.v.Tell("card.skin")), nil
 }
 
 // cardKey is the key of a bath's sentences.

@@ -163,7 +163,7 @@ func TestTooSmallIsRefused(t *testing.T) {
 		}
 		all := said(got.Scene)
 		for _, h := range l.Hazard {
-			for _, word := range strings.Fields(h) {
+			for word := range strings.FieldsSeq(h) {
 				if !strings.Contains(all, word) {
 					t.Fatalf("%g mm: %q of %q is not on it: %s", high, word, h, all)
 				}
