@@ -328,3 +328,27 @@ func TestFace(t *testing.T) {
 		}
 	}
 }
+
+// In the red form a label names no colour of its own: pictograms are outlines; only the code is an area, or no phone would read it.
+func TestRedLabel(t *testing.T) {
+	got, err := severe(labels(t)["Developer"]).Fit(label.Size{Wide: 105, High: 148}, scene.Red)
+	if err != nil {
+		t.Fatal(err)
+	}
+	filled := 0
+	for _, it := range got.Scene.Items {
+		p, ok := it.(scene.Path)
+		if !ok {
+			continue
+		}
+		if strings.HasPrefix(string(p.Fill), "own-") || strings.HasPrefix(string(p.Stroke), "own-") {
+			t.Errorf("a path in %q and %q", p.Fill, p.Stroke)
+		}
+		if p.Fill != scene.None && p.Fill != scene.Paper {
+			filled++
+		}
+	}
+	if filled != 0 { // the code's light ground is a Rect, its dark modules are the page's own black
+		t.Errorf("%d filled areas in the red form", filled)
+	}
+}
