@@ -28,7 +28,7 @@ func TestEveryPage(t *testing.T) {
 		"step": `class="step"`, "today": `/mix/before/1`, "baths": `class="far"`, "bath": `class="halves"`, "wash": `name="aid"`,
 		"wall": `class="baths wallpage"`, "handover": `class="handover"`, "list": `class="todo"`, "join": `action="/join/`,
 		"close": `action="/evening/close"`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
-		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`, "safety": `id="never"`, "wrong": `class="signs"`, "cause": `class="card cause"`,
+		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`, "safety": `id="never"`, "wrong": `class="signs"`, "cause": `class="card cause"`, "waste": `class="canrow"`,
 	}
 	for path, a := range seen {
 		status := http.StatusOK
@@ -54,8 +54,8 @@ func TestEveryPage(t *testing.T) {
 		t.Errorf("template %s was not executed", name)
 	}
 	files, err := os.ReadDir("templates")
-	if err != nil || len(files) != 34+4 { // again.html and sure.html answer forms alone
-		t.Errorf("%d templates, and 34 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
+	if err != nil || len(files) != 35+4 { // again.html and sure.html answer forms alone
+		t.Errorf("%d templates, and 35 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
 	}
 }
 
