@@ -104,7 +104,7 @@ func TestEveryPageIsFitToUse(t *testing.T) {
 		"/mix/developer/2", "/jug", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/shelf", "/safety", "/bench", "/room",
 		"/file", "/parts", "/shelf/lot/new", "/shelf/product/new", "/bench/vessel/new", "/bench/tray/new", "/bench/tank/new",
 		first(t, bench, "/bench/vessel/"), first(t, bench, "/bench/tray/"), first(t, shelf, "/shelf/product/"), "/nowhere",
-		"/baths", "/wall", "/handover", "/lists/opening", "/lists/closing", "/evening/close", "/people", code, fixer, fixer + "?if=archival", fixer + "?people=12&hours=3", "/labels", "/labels?size=63.5x38.1", "/wash", "/wash?material=FB+paper&standard=archival&prints=4+8x10", "/wrong", "/wrong?q=brown+patches", "/wrong?sign=grey_veil&no=unsafe_light&yes=developer_hot",
+		"/baths", "/wall", "/handover", "/lists/opening", "/lists/closing", "/evening/close", "/people", code, fixer, fixer + "?if=archival", fixer + "?people=12&hours=3", "/labels", "/labels?size=63.5x38.1", "/waste", "/wash", "/wash?material=FB+paper&standard=archival&prints=4+8x10", "/wrong", "/wrong?q=brown+patches", "/wrong?sign=grey_veil&no=unsafe_light&yes=developer_hot",
 	}
 	for name, look := range map[string]browsertest.Look{
 		"phone, light": browsertest.Phone(), "phone, dark": {Width: 390, Height: 844, Dark: true},

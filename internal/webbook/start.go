@@ -84,8 +84,7 @@ func Labels(now func() time.Time) func(io.Writer, []label.Label, label.Stock, in
 // Sheet returns what draws the mix sheet in a room's language, for the zone of a clock.
 func Sheet(now func() time.Time) func(io.Writer, plan.Plan, darkroom.File) error {
 	return func(w io.Writer, p plan.Plan, f darkroom.File) error {
-		d := f.Darkroom
-		v, err := words.New(d.Language, d.Units, d.Ounce, words.Zone(now().Location()), words.Currency(d.Currency))
+		v, err := spoken(f, now)
 		if err != nil {
 			return err
 		}
