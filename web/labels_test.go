@@ -26,9 +26,9 @@ func TestLabels(t *testing.T) {
 			t.Errorf("%q is not on %s", want, link)
 		}
 	}
-	print := html.UnescapeString(regexp.MustCompile(`/labels\.pdf\?[^"]+`).FindString(page.Text))
-	if a := h.get(print); a.Header.Get("Content-Type") != "application/pdf" || !strings.HasPrefix(a.Text, "%PDF-") {
-		t.Errorf("GET %s: %d %s", print, a.StatusCode, a.Header.Get("Content-Type"))
+	paper := html.UnescapeString(regexp.MustCompile(`/labels\.pdf\?[^"]+`).FindString(page.Text))
+	if a := h.get(paper); a.Header.Get("Content-Type") != "application/pdf" || !strings.HasPrefix(a.Text, "%PDF-") {
+		t.Errorf("GET %s: %d %s", paper, a.StatusCode, a.Header.Get("Content-Type"))
 	}
 	for query, want := range map[string]string{
 		"&size=huge": "is no size of a label", "&start=9": "start at 1 to 8, not at 9", "&start=x": "not at x", "&size=99.1x67.7&start=0": "not at 0",
