@@ -135,7 +135,16 @@ func sqliteDSN(path string, writes bool) string {
 // probeSQLite refuses a file that is another program's or no database, without changing it: opened as a book it would
 // be switched to a write-ahead log.
 func probeSQLite(ctx context.Context, path string) error {
-	name := url.URL{Scheme: "file", Path: path, RawQuery: "mode=ro&_pragma=busy_timeout(10000)"}
+	err := probeAs(ctx, path, "ro")
+	if e, ok := errors.AsType[*sqlite.Error](err); ok && e.Code() == sqlite3.SQLITE_READONLY_ROLLBACK {
+		return probeAs(ctx, path, "rw") // a kill left half a transaction, which SQLite takes back first
+	}
+	return err
+}
+
+// probeAs is probeSQLite in a mode of opening.
+func probeAs(ctx context.Context, path, mode string) error {
+	name := url.URL{Scheme: "file", Path: path, RawQuery: "mode=" + mode + "&_pragma=busy_timeout(10000)"}
 	db, err := sql.Open("sqlite", name.String())
 	if err != nil {
 		return err
