@@ -1,6 +1,7 @@
 package words_test
 
 import (
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -38,11 +39,22 @@ func tidy(t *testing.T, said string) {
 	}
 }
 
-// Of the message files themselves, every message, said or not.
+// Of the message files themselves, of every language, every message, said or not.
 func TestMessagesAreTidy(t *testing.T) {
+	files, err := filepath.Glob("active.*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("message files: %v, %v", files, err)
+	}
+	for _, name := range files {
+		t.Run(name, func(t *testing.T) { messagesAreTidy(t, name) })
+	}
+}
+
+func messagesAreTidy(t *testing.T, name string) {
+	t.Helper()
 	parted := regexp.MustCompile(`([0-9]|\.(Number|Amount|Mark)}}) (mL|L|fl|g|mm|cm|°C|°F|min|s|h|%|{{\.Unit}})(\b|$)`)
 	label := regexp.MustCompile(`^label\.`) // some show what to type, or are typed into a file, where spaces are plain
-	for key, forms := range messages(t, "active.en.toml") {
+	for key, forms := range messages(t, name) {
 		for form, text := range forms {
 			for _, wrong := range []struct {
 				what string
