@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wetside/darkroom"
+	"wetside/trade/process"
 	"wetside/trade/quantity"
 	"wetside/trade/temper"
 	"wetside/words"
@@ -97,7 +98,7 @@ func (c *temperCmd) tell(s *session, res temper.Result) error {
 	out := newPrinter(s.io.Out)
 	water := words.Water{}
 	if c.Chemical != "" {
-		water.Chemical = strings.ToLower(v.Label("chemical"))
+		water.Chemical = v.Role(process.NoRole)
 	}
 	for _, line := range v.Temper(res, water) {
 		out.wrap(line.Text())

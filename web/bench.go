@@ -55,11 +55,11 @@ func (v *visit) canText(c darkroom.Can) string {
 
 func (v *visit) vesselText(x darkroom.Vessel) string {
 	text := v.say.Kind(x.Kind)
-	if strings.Contains(strings.ToLower(x.Name), text) && x.KeepFor == "" { // its name says it
+	if strings.Contains(strings.ToLower(x.Name), strings.ToLower(text)) && x.KeepFor == "" { // its name says it
 		return ""
 	}
 	if x.KeepFor != "" {
-		text = v.say.Tell("kept_for", "Kind", text, "For", x.KeepFor).Text()
+		text = v.say.Tell("kept_for", "Kind", text, "For", v.word("", x.KeepFor)).Text()
 	}
 	return text
 }

@@ -331,7 +331,7 @@ func (v *Voice) into(name string, tank bool) string {
 	switch {
 	case name == "":
 		return v.say("the."+kind, nil)
-	case strings.Contains(strings.ToLower(name), word):
+	case strings.Contains(strings.ToLower(name), strings.ToLower(word)):
 		return v.the(name)
 	}
 	return v.say("the.named_"+kind, args{"Name": name})
@@ -373,7 +373,7 @@ func (v *Voice) chemical(b Batch) string {
 
 // stock names the stock of a product: "film developer stock" of "film developer, powder".
 func (v *Voice) stock(name string) string {
-	if strings.Contains(strings.ToLower(name), v.say("what.stock", nil)) {
+	if strings.Contains(strings.ToLower(name), strings.ToLower(v.say("what.stock", nil))) {
 		return name
 	}
 	bare := strings.TrimSuffix(name, " "+v.say("what.powder", nil))
