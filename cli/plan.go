@@ -77,11 +77,7 @@ type planTeller struct {
 func (t planTeller) head() {
 	t.p.head(t.plan.Name + ", " + t.v.DateTime(t.plan.Starts))
 	for _, l := range t.plan.Loads {
-		text := t.v.Load(l)
-		if w := t.v.Wanted(l); w != "" {
-			text += "; " + w
-		}
-		t.p.item(text)
+		t.p.item(t.v.Clauses(t.v.Load(l), t.v.Wanted(l)))
 	}
 	t.list(t.v.Label("missing"), len(t.plan.Missing), func(i int) string { return t.v.Missing(t.plan.Missing[i]).Text() })
 	t.list("", len(t.plan.Findings), func(i int) string { return t.v.Finding(t.plan.Findings[i]).Text() })

@@ -1,8 +1,6 @@
 package sheet
 
 import (
-	"strings"
-
 	"wetside/draw/scene"
 	"wetside/plan"
 	"wetside/words"
@@ -43,7 +41,7 @@ func (m *mixSheet) cost() {
 	for _, p := range m.plan.Cost.Parts {
 		parts = append(parts, m.v.CostPart(p, m.plan.Cost.Currency))
 	}
-	detail := plain(strings.Join(parts, "; "))
+	detail := plain(m.v.Clauses(parts...))
 	m.room(lead(stepPoints)*2 + 3 + float64(len(m.lines(detail, smallPoints, m.inner())))*lead(smallPoints))
 	m.flow(append(heavy(m.v.Label("cost")+". "), c...), stepPoints)
 	m.flow(detail, smallPoints)

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"wetside/darkroom"
 	"wetside/draw/scene"
 	"wetside/plan"
@@ -33,10 +35,8 @@ func (m *mixSheet) head() {
 	top := m.y
 	half := (m.inner() - gutter) / 2
 	for _, l := range m.plan.Loads {
-		p := heavy(m.v.Load(l))
-		if w := m.v.Wanted(l); w != "" {
-			p = append(p, words.Segment{Text: "; " + w})
-		}
+		load := m.v.Load(l)
+		p := append(heavy(load), words.Segment{Text: strings.TrimPrefix(m.v.Clauses(load, m.v.Wanted(l)), load)})
 		m.block(p, stepPoints, margin, half)
 		m.y += 0.6
 	}

@@ -120,11 +120,7 @@ func (page *mixPage) exacter(r *http.Request, v *visit, p plan.Plan) error {
 
 // load says one line of what is to be made with how it is to last.
 func (v *visit) load(l plan.Load) string {
-	text := v.say.Load(l)
-	if w := v.say.Wanted(l); w != "" {
-		text += "; " + w
-	}
-	return text
+	return v.say.Clauses(v.say.Load(l), v.say.Wanted(l))
 }
 
 func (v *visit) bathView(b plan.Bath) bathView {

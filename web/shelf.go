@@ -75,7 +75,7 @@ func (v *visit) lotView(l darkroom.Lot, id string) lotView {
 	case l.Left.Given():
 		out.Left = l.Left.Text
 	case l.LeftUnknown:
-		out.Left = v.say.Label("unknown")
+		out.Left = "unknown" // as it is typed
 	}
 	for _, d := range []struct {
 		key string

@@ -57,7 +57,7 @@ func (v *Voice) harmDo(all []hazard.Harm) string {
 			out = append(out, v.say("harm_do."+do, nil))
 		}
 	}
-	return strings.Join(out, "; ")
+	return v.Clauses(out...)
 }
 
 // harmDo is the key of what is to be done about a harm; empty where the head of the sheet says it.

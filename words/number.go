@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -134,6 +135,12 @@ func (v *Voice) list(words []string) string {
 	}
 	last := len(words) - 1
 	return v.say("list.last", args{"Before": strings.Join(words[:last], v.say("list.comma", nil)), "Last": words[last]})
+}
+
+// Clauses joins clauses that stand side by side, leaving out what is empty: 4 sheets of FB paper, 11×14 in; exhibition.
+func (v *Voice) Clauses(clauses ...string) string {
+	said := slices.DeleteFunc(slices.Clone(clauses), func(c string) bool { return c == "" })
+	return plain(strings.Join(said, v.say("list.semicolon", nil)))
 }
 
 // numberWord returns a small whole number in words, another as it is written on a label.
