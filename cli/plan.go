@@ -106,7 +106,7 @@ func (t planTeller) list(title string, n int, say func(int) string) {
 
 func (t planTeller) dayBefore() {
 	for _, s := range t.plan.DayBefore {
-		t.p.head(t.v.Label("day_before") + ": " + s.Product)
+		t.p.head(t.v.Titled(t.v.Label("day_before"), s.Product))
 		t.cautions(s.Cautions)
 		t.p.lines(t.v.Stock(s, words.WaterOfStock(s, t.file.Bench)))
 		t.findings(s.Findings)
@@ -160,7 +160,7 @@ func (t planTeller) findings(fs []plan.Finding) {
 // chains prints, for each load, the steps that it goes through and how long.
 func (t planTeller) chains() {
 	for _, l := range t.plan.Loads {
-		t.p.head(t.v.Label("through_the_baths") + ": " + t.v.Load(l))
+		t.p.head(t.v.Titled(t.v.Label("through_the_baths"), t.v.Load(l)))
 		for _, s := range l.Times {
 			t.p.item(t.v.TimedOf(t.plan, s).Text())
 		}

@@ -124,7 +124,7 @@ func tellCan(p *printer, v *words.Voice, c *ahead.CanYear) error {
 	}
 	for i := range c.Rows {
 		r := &c.Rows[i]
-		p.put("  ", "    ", v.DateTime(r.At)+": "+v.WasteMove(&r.WasteMove).Text())
+		p.put("  ", "    ", v.Titled(v.DateTime(r.At), v.WasteMove(&r.WasteMove).Text()))
 	}
 	return nil
 }

@@ -218,7 +218,7 @@ func tellGuide(p *printer, v *words.Voice, g fault.Guide, others []words.SignFou
 func tellCause(p *printer, v *words.Voice, n int, s *fault.Standing) {
 	title := v.CauseName(s.Cause) + " [" + string(s.Cause) + "] · " + v.FaultKind(s.Kind) + " · " + v.CauseFrom(s.Link)
 	if s.Out {
-		title = v.Label("wrong_out") + ": " + title
+		title = v.Titled(v.Label("wrong_out"), title)
 	}
 	p.put(leftPad(n)+"  ", "     ", title)
 	for _, x := range s.Speaks {
@@ -228,8 +228,8 @@ func tellCause(p *printer, v *words.Voice, n int, s *fault.Standing) {
 	}
 	told := v.Cause(s.Cause)
 	p.put("     ", "     ", told.Why.Text())
-	p.put("     ? ", "       ", v.Label("wrong_check")+": "+told.Check.Text())
+	p.put("     ? ", "       ", v.Titled(v.Label("wrong_check"), told.Check.Text()))
 	if !s.Out {
-		p.put("     → ", "       ", v.Label("wrong_remedy")+": "+told.Remedy.Text())
+		p.put("     → ", "       ", v.Titled(v.Label("wrong_remedy"), told.Remedy.Text()))
 	}
 }

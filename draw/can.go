@@ -177,6 +177,6 @@ func CanOf(v *words.Voice, c *ahead.Can) (can Can, ok bool) {
 	can = Can{Holds: c.Can.Holds.Value, In: c.WasteCan.Level(), Mark: full}
 	can.Say = CanWords{Name: v.CanName(&c.WasteCan), Stop: v.Label("can_full"), In: v.Volume(can.In)}
 	can.Say.Number, can.Say.Unit, _ = strings.Cut(v.Volume(full), "\u00a0")
-	can.Say.Label = can.Say.Name + ": " + v.CanLevel(c).Text()
+	can.Say.Label = v.Titled(can.Say.Name, v.CanLevel(c).Text())
 	return can, true
 }

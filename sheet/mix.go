@@ -102,7 +102,7 @@ func (m *mixSheet) dayBefore() {
 			rows = append(rows, row{say: m.v.Finding(f)})
 		}
 		m.part(part{
-			left: heavy(m.v.Label("day_before") + ": " + s.Product), care: m.care(s.Cautions), rows: rows, width: m.inner(),
+			left: heavy(m.v.Titled(m.v.Label("day_before"), s.Product)), care: m.care(s.Cautions), rows: rows, width: m.inner(),
 		})
 	}
 }

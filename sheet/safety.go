@@ -61,7 +61,7 @@ func (c *cards) product(name string, items []hazards.Item) {
 func (c *cards) state(j words.Judged) {
 	head := heavy(capital(j.Title))
 	if j.Signal != "" {
-		head = append(head, words.Segment{Text: ": " + j.Signal, Weight: words.Heavy})
+		head = heavy(c.v.Titled(capital(j.Title), j.Signal))
 	}
 	all := []words.Phrase{head}
 	for _, h := range j.H {

@@ -114,7 +114,7 @@ func (v *visit) groupLabel(group string) string {
 	for w := range strings.SplitSeq(rest, ".") {
 		words = append(words, v.word("", w))
 	}
-	return out + ": " + strings.Join(words, ", ")
+	return v.say.Titled(out, strings.Join(words, ", "))
 }
 
 func capital(s string) string {

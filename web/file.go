@@ -29,7 +29,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 		for _, x := range problems {
 			text := v.say.Problem(x).Text()
 			if at := v.say.Place(x); at != "" {
-				text = at + ": " + text
+				text = v.say.Titled(at, text)
 			}
 			p.Problems = append(p.Problems, text)
 		}

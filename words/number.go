@@ -143,6 +143,11 @@ func (v *Voice) Clauses(clauses ...string) string {
 	return plain(strings.Join(said, v.say("list.semicolon", nil)))
 }
 
+// Titled sets a title before what it is the title of: The day before: film developer.
+func (v *Voice) Titled(title, text string) string {
+	return plain(v.say("titled", args{"Title": title, "Text": text}))
+}
+
 // numberWord returns a small whole number in words, another as it is written on a label.
 func (v *Voice) numberWord(r quantity.Ratio) string {
 	if r.Den() == 1 && r.Num() >= 1 && r.Num() <= 12 {
