@@ -147,7 +147,9 @@ func (w *writer) label(l Label, f form, drawn pictures) (ok bool) {
 	w.y += gap / 2
 	w.fields(fields)
 	w.y += gap / 2
-	w.signs(drawn.signs, f.side)
+	if !w.signs(drawn.signs, f.side) {
+		return false
+	}
 	w.text(l.Signal, f.pt*1.4, true, scene.Ink)
 	w.text(joined(l.Hazard), f.pt, true, scene.Ink)
 	w.text(joined(l.Advice[:f.advice]), f.pt, false, scene.Ink)
@@ -173,13 +175,21 @@ const (
 	module    = 0.45 // mm: a phone's camera reads that from a hand's breadth (from memory); tests read it back at 300 dpi
 )
 
-// signs sets pictograms at the left edge: up to two in a row, more of them in two rows that stand into each other.
-func (w *writer) signs(all []scene.Scene, side float64) {
+// signs sets pictograms at the left edge: up to two in a row, more of them in two rows that stand into each other. ok is false
+// where the label is too narrow for them.
+func (w *writer) signs(all []scene.Scene, side float64) (ok bool) {
 	if len(all) == 0 {
-		return
+		return true
 	}
 	wide := draw.PictogramWide(side)
-	box := scene.Box{Min: scene.Point{X: w.edge, Y: w.clear(w.y, wide*float64(min(len(all), 2)), wide)}}
+	row, high := float64(len(all))*(wide+0.6)-0.6, wide
+	if len(all) > 2 {
+		row, high = float64(len(all)-1)*(wide/2+0.6)+wide, wide*3/2+0.6
+	}
+	if row > w.size.Wide-2*w.edge {
+		return false
+	}
+	box := scene.Box{Min: scene.Point{X: w.edge, Y: w.clear(w.y, row, high)}}
 	box.Max = box.Min
 	for i, s := range all {
 		at := scene.Point{X: box.Min.X + float64(i)*(wide+0.6), Y: box.Min.Y}
@@ -190,4 +200,5 @@ func (w *writer) signs(all []scene.Scene, side float64) {
 		box.Max.X, box.Max.Y = max(box.Max.X, at.X+wide), max(box.Max.Y, at.Y+wide)
 	}
 	w.taken, w.y = append(w.taken, box), box.Min.Y
+	return true
 }
