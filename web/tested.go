@@ -53,14 +53,14 @@ func (v *visit) card(t book.Test) cardView {
 		for i, s := range v.strip() {
 			n := strconv.FormatFloat(s, 'f', -1, 64)
 			if i == 0 {
-				c.Taps = append(c.Taps, tap{Text: v.say.Tell("under", "N", n).Text(), Value: "under " + n + " g/L"})
+				c.Taps = append(c.Taps, tap{Text: v.say.Tell("under", "N", v.say.Plain(s)).Text(), Value: "under " + n + " g/L"})
 			}
-			c.Taps = append(c.Taps, tap{Text: n, Value: n + " g/L"})
+			c.Taps = append(c.Taps, tap{Text: v.say.Plain(s), Value: n + " g/L"})
 		}
 	case book.PHPaper:
 		for n := 8; n <= 14; n++ {
-			text := strconv.FormatFloat(float64(n)/2, 'f', -1, 64)
-			c.Taps = append(c.Taps, tap{Text: text, Value: text})
+			ph := float64(n) / 2
+			c.Taps = append(c.Taps, tap{Text: v.say.Plain(ph), Value: strconv.FormatFloat(ph, 'f', -1, 64)})
 		}
 	case book.IndicatorTest:
 		c.Taps = []tap{{Text: v.say.Label("not_turned"), Value: "not turned"}, {Text: v.say.Label("turned"), Value: "turned"}}

@@ -59,6 +59,9 @@ func (v *Voice) threes(digits string) string {
 	return strings.Join(append([]string{digits}, parts...), v.group)
 }
 
+// Plain prints a number to three places, with the language's own sign for the decimal point: 0.5, 5.2.
+func (v *Voice) Plain(x float64) string { return v.decimal(x, 3) }
+
 func (v *Voice) whole(n int) string { return v.decimal(float64(n), 0) }
 
 // significant prints x to so many significant figures, without an exponent.
