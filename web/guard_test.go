@@ -3,20 +3,15 @@ package web_test
 import (
 	"context"
 	"errors"
-	"io"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
-	"time"
 
-	"wetside/ahead"
 	"wetside/book"
-	"wetside/darkroom"
-	"wetside/draw/label"
-	"wetside/plan"
+	"wetside/internal/webbook"
 	"wetside/web"
 )
 
@@ -122,13 +117,9 @@ func (broken) People(context.Context) (book.People, error) { return nil, nil }
 // What broke is told with the request's id, the cause to the log alone.
 func TestGoneWrong(t *testing.T) {
 	var log strings.Builder
-	pages, err := web.New(web.Config{
-		Book: broken{}, Now: evening, NewID: func() string { return "request-7" }, Log: slog.New(slog.NewTextHandler(&log, nil)),
-		Cards:    func(io.Writer, plan.Plan, ahead.Report, darkroom.File) error { return nil },
-		Calendar: func(io.Writer, []plan.Dated, ahead.Report, darkroom.File) error { return nil },
-		Labels:   func(io.Writer, []label.Label, label.Stock, int) error { return nil },
-		Sheet:    func(io.Writer, plan.Plan, darkroom.File) error { return nil }, Example: func(time.Time) []byte { return nil },
-	})
+	c := webbook.Book{Now: evening, NewID: func() string { return "request-7" }}.Config(slog.New(slog.NewTextHandler(&log, nil)))
+	c.Book = broken{}
+	pages, err := web.New(c)
 	if err != nil {
 		t.Fatal(err)
 	}
