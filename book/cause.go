@@ -13,7 +13,7 @@ func CauseOf(err error) string {
 			return file.Error()
 		}
 		next := errors.Unwrap(err)
-		if all, ok := err.(interface{ Unwrap() []error }); ok && len(all.Unwrap()) > 0 { //nolint:errorlint // as above
+		if all, ok := err.(interface{ Unwrap() []error }); ok && len(all.Unwrap()) > 0 {
 			next = all.Unwrap()[0]
 		}
 		if next == nil {

@@ -48,7 +48,7 @@ type Answered struct {
 	Drain  darkroom.Drain `json:"drain"`
 	What   string         `json:"what"` // the role's word of the bath that was asked about
 	Asked  string         `json:"asked,omitempty"`
-	Answer SaidOfDrain        `json:"answer"`
+	Answer SaidOfDrain    `json:"answer"`
 	Words  string         `json:"words,omitempty"`  // the authority's own
 	Office string         `json:"office,omitempty"` // who answered: the office, no person's name
 }

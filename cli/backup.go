@@ -101,21 +101,21 @@ func (c *restoreCmd) Run(s *session) error {
 	return nil
 }
 
-// brokenBackup is an error of a damaged backup with what is wrong in it.
-type brokenBackup struct {
+// brokenBackupError is an error of a damaged backup with what is wrong in it.
+type brokenBackupError struct {
 	error
 	breaks []string
 }
 
 // Unwrap returns the error.
-func (b brokenBackup) Unwrap() error { return b.error }
+func (b brokenBackupError) Unwrap() error { return b.error }
 
 // withBreaks puts to an error of a damaged backup what is wrong in it.
 func withBreaks(v *words.Voice, r *Restored, err error) error {
 	if book.KeyOf(err) != "backup_broken" {
 		return err
 	}
-	b := brokenBackup{error: err}
+	b := brokenBackupError{error: err}
 	for i := range r.Books {
 		for j := range r.Books[i].Breaks {
 			b.breaks = append(b.breaks, breakText(v, &r.Books[i].Breaks[j]))
@@ -128,4 +128,4 @@ func withBreaks(v *words.Voice, r *Restored, err error) error {
 }
 
 // list returns what is wrong, a line each.
-func (b brokenBackup) list() string { return "\n  " + strings.Join(b.breaks, "\n  ") }
+func (b brokenBackupError) list() string { return "\n  " + strings.Join(b.breaks, "\n  ") }

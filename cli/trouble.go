@@ -64,7 +64,7 @@ func troubleText(v *words.Voice, err error) string {
 		position = number(e.Where())
 	}
 	text := v.Tell(key, "Cause", book.CauseOf(err), "Line", line, "Position", position).Text()
-	if b, ok := errors.AsType[brokenBackup](err); ok {
+	if b, ok := errors.AsType[brokenBackupError](err); ok {
 		text += b.list()
 	}
 	return text

@@ -1,6 +1,10 @@
 package plan
 
-import "wetside/trade/hazard"
+import (
+	"slices"
+
+	"wetside/trade/hazard"
+)
 
 // A Caution is a key of the message catalogue with what it is about.
 type Caution struct {
@@ -48,9 +52,5 @@ const (
 
 // Aid reports whether a caution says what to do once it has happened.
 func (k CautionKind) Aid() bool {
-	switch k {
-	case InEye, Spilt, Swallowed, PoisonCentre, PoisonBlank:
-		return true
-	}
-	return false
+	return slices.Contains([]CautionKind{InEye, Spilt, Swallowed, PoisonCentre, PoisonBlank}, k)
 }

@@ -186,7 +186,7 @@ func (b *wall) foot(scale float64) block {
 		b.two(list, pt)
 		b.y += 1.5
 		if len(care) > 0 {
-			b.barred(care, pt, margin)
+			b.barred(care, pt)
 			b.y++
 		}
 		for _, p := range below {

@@ -55,7 +55,7 @@ func (m *mixSheet) head() {
 	m.barredIn(m.care(care), plainPoints, margin+half+gutter, half)
 	m.y = max(left, m.y)
 	if never := m.v.NeverTogether(m.plan.Never); len(never) > 0 {
-		m.barred([]words.Phrase{never}, plainPoints, margin)
+		m.barred([]words.Phrase{never}, plainPoints)
 	}
 	m.block(m.v.Order(m.plan), plainPoints, margin, m.inner())
 	m.y += 2
@@ -70,7 +70,7 @@ func (m *mixSheet) warnings() {
 	for _, x := range m.plan.Missing {
 		lacks = append(lacks, m.v.Missing(x))
 	}
-	m.barred(lacks, stepPoints, margin)
+	m.barred(lacks, stepPoints)
 	for _, f := range m.plan.Findings {
 		m.flow(m.v.Finding(f), plainPoints)
 	}

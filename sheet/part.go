@@ -75,7 +75,7 @@ func (m *mixSheet) headOf(p part) {
 	m.pen(scene.Mark, 0.5)
 	m.doc.Line(margin, m.y, m.width-margin, m.y)
 	m.y += 1.8
-	m.barred(p.care, stepPoints, margin)
+	m.barred(p.care, stepPoints)
 }
 
 // layout of a row: where its sentence stands, how large, and in which lines; the mark's size, and whether it stands over

@@ -316,7 +316,7 @@ func (s *setter) rule() {
 }
 
 // barred sets phrases beside a heavy bar in the accent, from x to the right margin: what must not be overlooked.
-func (s *setter) barred(ps []words.Phrase, pt, x float64) { s.barredIn(ps, pt, x, s.width-margin-x) }
+func (s *setter) barred(ps []words.Phrase, pt float64) { s.barredIn(ps, pt, margin, s.width-2*margin) }
 
 // barredIn is barred in a column of a width.
 func (s *setter) barredIn(ps []words.Phrase, pt, x, width float64) {

@@ -52,7 +52,7 @@ func (v *visit) clearTaps(l *roomLook, x *sink.Item) (all []clearTap) {
 		}
 		all = append(all, away...)
 	default:
-		all = append(away, bottle...)
+		all = slices.Concat(away, bottle)
 	}
 	all[0].First = true
 	for i := usual; i < len(all); i++ {

@@ -17,7 +17,8 @@ import (
 )
 
 // brightest is the most that a pixel of a red page has: that of its ink, the least at which small text has 4.5:1.
-func brightest() uint8 { return scene.PaletteFor(scene.Red)[scene.Ink].R }
+// What the compositor lays together it may round up by one.
+func brightest() uint8 { return scene.PaletteFor(scene.Red)[scene.Ink].R + 1 }
 
 // redHouse is a house in use, and the addresses of all its pages: those that links lead to, and those that have something to
 // complain of.

@@ -120,15 +120,15 @@ func (v *Voice) Found(f book.FaultSeen) Phrase {
 // FoundOdd says it for the handover, with the bath that it was about and who found it; both may be empty.
 func (v *Voice) FoundOdd(f book.FaultSeen, bath string, at time.Time, by string) Phrase {
 	said := v.Found(f)
-	raw := ""
+	var raw strings.Builder
 	for _, s := range said {
 		if s.Weight == Heavy {
-			raw += heavy(s.Text)
+			raw.WriteString(heavy(s.Text))
 			continue
 		}
-		raw += s.Text
+		raw.WriteString(s.Text)
 	}
-	return phrase(sentence(v.say("fault.found_odd", args{"Said": raw, "Bath": own(bath), "When": v.DateTime(at), "By": own(by)})))
+	return phrase(sentence(v.say("fault.found_odd", args{"Said": raw.String(), "Bath": own(bath), "When": v.DateTime(at), "By": own(by)})))
 }
 
 // faultWord returns a message about faults; where there is none, the key's own words.

@@ -79,6 +79,7 @@ func TestFaultsAsTheyAreRead(t *testing.T) {
 }
 
 func causes(t *testing.T) func(yield func(fault.Cause) bool) {
+	t.Helper()
 	return func(yield func(fault.Cause) bool) {
 		for _, value := range constants(t, "../trade/fault", "Cause") {
 			if !yield(fault.Cause(constant.StringVal(value))) {
@@ -89,6 +90,7 @@ func causes(t *testing.T) func(yield func(fault.Cause) bool) {
 }
 
 func factKinds(t *testing.T) func(yield func(fault.FactKind) bool) {
+	t.Helper()
 	return func(yield func(fault.FactKind) bool) {
 		for _, value := range constants(t, "../trade/fault", "FactKind") {
 			if !yield(fault.FactKind(constant.StringVal(value))) {

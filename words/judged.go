@@ -32,7 +32,7 @@ func (v *Voice) Judged(i hazards.Item) Judged {
 		Title: strings.TrimSpace(v.HazardState(r.State) + " " + i.Dilution), Signal: v.Signal(r.Signal), Pictograms: r.Pictograms,
 		PH: v.PHRule(r.PHRule), Extreme: r.PHRule.Note == hazard.SeeSheet, Reckoning: r.Reckoning,
 	}
-	out.Reckoning = append(out.Reckoning[:len(out.Reckoning):len(out.Reckoning)], r.PHRule.Reckoning...)
+	out.Reckoning = append(slices.Clip(out.Reckoning), r.PHRule.Reckoning...)
 	for _, code := range r.Codes {
 		out.H = append(out.H, v.Statement(code, r.Elicits))
 	}

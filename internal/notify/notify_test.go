@@ -32,7 +32,7 @@ func listen(t *testing.T) (*net.UnixConn, string) {
 
 func heard(t *testing.T, c *net.UnixConn) string {
 	t.Helper()
-	if err := c.SetReadDeadline(time.Now().Add(5 * time.Second)); err != nil { //nolint:forbidigo // a real socket
+	if err := c.SetReadDeadline(time.Now().Add(5 * time.Second)); err != nil {
 		t.Fatal(err)
 	}
 	b := make([]byte, 200)
@@ -91,7 +91,7 @@ func TestLive(t *testing.T) {
 		}
 	}
 	<-done
-	if err := c.SetReadDeadline(time.Now()); err != nil { //nolint:forbidigo // a real socket
+	if err := c.SetReadDeadline(time.Now()); err != nil {
 		t.Fatal(err)
 	}
 	if n, _ := c.Read(make([]byte, 9)); n != 0 {
