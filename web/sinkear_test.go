@@ -40,7 +40,7 @@ func TestFilmByEar(t *testing.T) {
 	for _, step := range []struct {
 		later time.Duration
 		want  string
-	}{{0, "agitate"}, {11 * time.Second, "agitate rest"}, {49 * time.Second, "agitate rest agitate"}, {10 * time.Second, "agitate rest agitate rest"}} {
+	}{{0, "agitate"}, {-5 * time.Second, "agitate"}, {16 * time.Second, "agitate rest"}, {49 * time.Second, "agitate rest agitate"}, {10 * time.Second, "agitate rest agitate rest"}} {
 		s.later(step.later)
 		if got := s.rung(); got != step.want {
 			t.Fatalf("%v later: %q, want %q", step.later, got, step.want)

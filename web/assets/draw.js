@@ -89,7 +89,7 @@ function zone(name) {
 export function moving(t, setup, now) {
   const stop = setup.ways[t.way]?.stops.find((s) => s.station === t.station);
   if (!stop?.moves || t.print.what?.material !== "film") return null;
-  const at = now - t.stay.since / 1000;
+  const at = Math.max(0, now - t.stay.since / 1000); // a clock that was just set right may stand before it
   for (const [from, long] of stop.moves) {
     if (at < from) return { on: false, left: from - at, from };
     if (at < from + long) return { on: true, left: from + long - at, from };
