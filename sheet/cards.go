@@ -169,7 +169,7 @@ func (c *cards) tells(b plan.Bath) ([]words.Phrase, error) {
 	if key != "wash" {
 		out = append(out, c.v.Tell("card.tongs", "Tray", b.Tray))
 	}
-	if c.v.HasTell("card.spoils_" + key) {
+	if c.v.Tells("card.spoils_" + key) {
 		out = append(out, c.v.Tell("card.spoils_"+key))
 	}
 	product, known := c.file.Shelf.Product(b.Product)
@@ -214,7 +214,7 @@ func cardKey(b plan.Bath) string {
 func (c *cards) rules() {
 	c.page()
 	c.head(c.v.Label("cards_rules"))
-	for i := 1; c.v.HasTell("rule.r" + strconv.Itoa(i)); i++ {
+	for i := 1; c.v.Tells("rule.r" + strconv.Itoa(i)); i++ {
 		c.numbered(i, c.v.Tell("rule.r"+strconv.Itoa(i)))
 	}
 	room := sink.Room{Report: c.report, Plan: c.plan, Place: c.file.Darkroom.Place}

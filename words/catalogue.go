@@ -106,9 +106,9 @@ func New(lang string, sys quantity.System, o quantity.Ounce, settings ...Setting
 	return c.Voice(lang, sys, o, settings...)
 }
 
-// Voice returns a voice in the language nearest to a BCP 47 tag, that there is a file of; English where none
-// is near or the tag is empty. The error is for a tag that is none, or a mistake in the language's file. sys is the reader's own system of units, o the
-// room's ounce.
+// Voice returns a voice in the language nearest to a BCP 47 tag that there is a file of; English where none is near or the
+// tag is empty. The error is for a tag that is none, or a mistake in the language's file. sys is the reader's own system of
+// units, o the room's ounce.
 func (c *Catalogue) Voice(tag string, sys quantity.System, o quantity.Ounce, settings ...Setting) (*Voice, error) {
 	want := language.English
 	if tag != "" {

@@ -58,9 +58,6 @@ func (v *Voice) has(key string) bool {
 // message files. A label that is not there shows as its key in brackets.
 func (v *Voice) Label(key string) string { return plain(v.say("label."+key, nil)) }
 
-// HasTell reports whether there is a sentence of that key.
-func (v *Voice) HasTell(key string) bool { return v.has("tell." + key) }
-
 // HasLabel reports whether there is such a label, for the tests of the front rooms.
 func (v *Voice) HasLabel(key string) bool { return v.has("label." + key) }
 
