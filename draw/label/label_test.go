@@ -28,8 +28,8 @@ var update = flag.Bool("update", false, "write the golden files anew")
 
 var day = time.Date(2027, 2, 18, 15, 0, 0, 0, time.UTC)
 
-// room is the example's darkroom with what is coming for its baths.
-func room(t *testing.T) (darkroom.File, ahead.Report, *words.Voice) {
+// room is the example's darkroom with what is coming for its baths, in a language.
+func room(t *testing.T, lang string) (darkroom.File, ahead.Report, *words.Voice) {
 	t.Helper()
 	f, err := darkroom.Read(example.YAML(day))
 	if err != nil {
@@ -43,7 +43,7 @@ func room(t *testing.T) (darkroom.File, ahead.Report, *words.Voice) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v, err := words.New("en", f.Darkroom.Units, f.Darkroom.Ounce, words.Zone(time.UTC))
+	v, err := words.New(lang, f.Darkroom.Units, f.Darkroom.Ounce, words.Zone(time.UTC))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +55,12 @@ const address = "http://192.168.178.20:8460/baths/0198c7a2-5b1e-7c3d-9f00-123456
 // labels are those of the example's baths and of a can of its fixer, by title.
 func labels(t *testing.T) map[string]label.Label {
 	t.Helper()
-	f, r, v := room(t)
+	return labelsIn(t, "en")
+}
+
+func labelsIn(t *testing.T, lang string) map[string]label.Label {
+	t.Helper()
+	f, r, v := room(t, lang)
 	all := map[string]label.Label{}
 	for i := range r.Baths {
 		l, err := label.OfBath(v, &r.Baths[i], f, label.Told{By: "Maren Ols", Address: address})
@@ -224,7 +229,8 @@ func TestNothingLeavesTheLabel(t *testing.T) {
 }
 
 // inside holds everything within the scene, words apart from each other and clear of what is not words, lines apart.
-func inside(t *rapid.T, s scene.Scene) {
+func inside(t rapid.TB, s scene.Scene) {
+	t.Helper()
 	var texts []scene.Box
 	for _, it := range s.Items {
 		if !it.Box().Within(s.Bounds()) {
