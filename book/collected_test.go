@@ -6,6 +6,7 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/trade/process"
 	"wetside/trade/quantity"
 )
 
@@ -44,7 +45,7 @@ shelf:
 		mix(id, fix)
 	}
 	mix("h", dev)
-	if v, since := j.state.Collected(); v != 0 || !since.IsZero() {
+	if v, since := putBy(j.state); v != 0 || !since.IsZero() {
 		t.Errorf("with nothing put by: %v since %v", v, since)
 	}
 	away("a", book.ToCollected, "")
@@ -61,7 +62,24 @@ shelf:
 	if err != nil {
 		t.Fatal(err)
 	}
-	if v, since := j.state.Collected(); v != want || !since.Equal(first) {
+	if v, since := putBy(j.state); v != want || !since.Equal(first) {
 		t.Errorf("put by: %v since %v, want %v since %v", v, since, want, first)
 	}
+}
+
+// putBy is how much used fixer is put by, in all cans and in none, and since when.
+func putBy(s *book.State) (total quantity.Volume, since time.Time) {
+	for _, c := range s.Waste() {
+		for i := range c.Now {
+			p := &c.Now[i]
+			if p.Of != process.Fixer {
+				continue
+			}
+			total += p.Left()
+			if since.IsZero() || p.At.Before(since) {
+				since = p.At
+			}
+		}
+	}
+	return total, since
 }

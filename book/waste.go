@@ -61,6 +61,9 @@ type WasteMove struct {
 	Level quantity.Volume // after it
 }
 
+// ToCollected is where a bath goes that is put by to be collected.
+const ToCollected = "collected"
+
 // putIn is a part on its way into a can.
 type putIn struct {
 	moment

@@ -7,7 +7,6 @@ import (
 	"wetside/book"
 	"wetside/sink"
 	"wetside/trade/material"
-	"wetside/trade/quantity"
 )
 
 // ListItem says something to do at the start of an evening or at its end.
@@ -94,14 +93,6 @@ func (v *Voice) EveningClosed(at time.Time, by string) Phrase {
 // NoteBy says when a note was left; by may be empty.
 func (v *Voice) NoteBy(at time.Time, by string) Phrase {
 	return phrase(v.say("evening.note_by", args{"When": v.DateTime(at), "By": own(by)}))
-}
-
-// Collected says how much was put by to be collected, and since when; empty where nothing was.
-func (v *Voice) Collected(vol quantity.Volume, since time.Time) Phrase {
-	if vol <= 0 {
-		return nil
-	}
-	return phrase(v.say("evening.collected", args{"Volume": v.Volume(vol), "Since": v.Date(since)}))
 }
 
 // FailedTest says that a test failed; by may be empty.
