@@ -69,7 +69,7 @@ func postgresConfig(at string) (*pgx.ConnConfig, error) {
 		return nil, bad("it does not begin with postgres://")
 	}
 	u, err := url.Parse(at)
-	if err != nil {
+	if err != nil || misread(at) {
 		return nil, bad("something in it does not belong there, such as an odd character of the password")
 	}
 	config, err := pgx.ParseConfig(at)
@@ -97,6 +97,17 @@ func postgresConfig(at string) (*pgx.ConnConfig, error) {
 	}
 	config.AfterConnect = onDisk
 	return config, nil
+}
+
+// misread reports a URL in which a character of the password that was not written as %XX may pass for the end of it, so that
+// the rest would pass for a host or a database, which are told: the one @ stands before any / ? and #.
+func misread(at string) bool {
+	_, rest, _ := strings.Cut(at, "://")
+	end := strings.IndexAny(rest, "/?#")
+	if end < 0 {
+		end = len(rest)
+	}
+	return strings.Count(rest[:end], "@") > 1 || strings.ContainsAny(rest[end:], "@#")
 }
 
 func milliseconds(d time.Duration) string { return strconv.FormatInt(d.Milliseconds(), 10) }
