@@ -50,7 +50,7 @@ type labelled struct {
 	label label.Label
 }
 
-// every label that can be printed: of each bath that stands, of each waste can.
+// everyLabel are the labels that can be printed: of each bath that stands, of each waste can.
 func (v *visit) everyLabel(r *http.Request) (all []labelled, err error) {
 	report, err := ahead.Look(v.scene(material.None))
 	if err != nil {

@@ -179,8 +179,5 @@ func (s *server) mixPDF(r *http.Request, v *visit) error {
 	if err := s.Sheet(&b, p, v.file); err != nil {
 		return err
 	}
-	v.w.Header().Set("Content-Type", "application/pdf")
-	v.w.Header().Set("Content-Disposition", `inline; filename="mix-sheet.pdf"`)
-	_, _ = b.WriteTo(v.w)
-	return nil
+	return v.sendFile(&b, "application/pdf", `inline; filename="mix-sheet.pdf"`)
 }

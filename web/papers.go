@@ -47,9 +47,11 @@ func (s *server) calendar(_ *http.Request, v *visit) error {
 	return v.sendFile(&b, "text/calendar; charset=utf-8", `attachment; filename="darkroom.ics"`)
 }
 
+// sendFile sends what is no page; how says whether it is shown or kept, and under which name.
 func (v *visit) sendFile(b *bytes.Buffer, kind, how string) error {
 	v.w.Header().Set("Content-Type", kind)
 	v.w.Header().Set("Content-Disposition", how)
+	v.w.Header().Set("Cache-Control", "no-store") // the book goes on
 	_, _ = b.WriteTo(v.w)
 	return nil
 }

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"bytes"
 	"net/http"
 	"slices"
 	"strconv"
@@ -12,7 +11,6 @@ import (
 	"wetside/book"
 	"wetside/draw"
 	"wetside/draw/scene"
-	"wetside/trade/process"
 	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
 	"wetside/trade/waste"
@@ -37,16 +35,6 @@ type canView struct {
 	Into             field
 	Past             []happened
 	Heap             []tap // the cans in which what no can was named of may stand
-}
-
-// drainView is what is done with one kind of used bath here.
-type drainView struct {
-	Of                  string
-	Lead                words.Phrase
-	Why                 []words.Phrase
-	Undo                string // of the answer
-	Answer, Said, Asked field
-	Office              field
 }
 
 type wastePage struct {
@@ -165,22 +153,6 @@ func (v *visit) canPast(c *ahead.Can) (all []happened) {
 	return all
 }
 
-func (v *visit) drain(a *waste.Advice, f func(name, label string) field) drainView {
-	of := a.Of.String()
-	d := drainView{
-		Of: of, Lead: v.say.Drain(a), Why: v.say.DrainWhy(a), Answer: f("answer "+of, "authority_answer"), Said: f("words "+of, "authority_words"),
-		Office: f("office "+of, "authority_office"), Asked: f("asked "+of, "authority_asked"),
-	}
-	d.Office.Hint = v.say.Label("hint_office")
-	for _, w := range []book.SaidOfDrain{book.AuthorityNo, book.AuthorityIf, book.AuthorityYes} {
-		d.Answer.Options = append(d.Answer.Options, option{string(w), v.say.Label("authority_" + string(w))})
-	}
-	if a.Answer != nil {
-		d.Undo = "/undo/" + a.Answer.Entry
-	}
-	return d
-}
-
 // wasteDid says what was written just now, by the address that the page was reached at.
 func (v *visit) wasteDid(entry string, cans []canView) *doneView {
 	for _, c := range cans {
@@ -256,35 +228,6 @@ func (s *server) wastePut(r *http.Request, v *visit) error {
 	return v.writeWaste(r, body, v.s.Now())
 }
 
-// drainAnswered keeps what the authority said.
-func (s *server) drainAnswered(r *http.Request, v *visit) error {
-	form, err := formOf(r)
-	if err != nil {
-		return err
-	}
-	of := form["of"]
-	if _, err := process.ReadRole(of); err != nil {
-		return errNotFound
-	}
-	d := v.file.Darkroom
-	body := &book.Answered{
-		Place: d.Place, Drain: d.Drain, What: of, Answer: book.SaidOfDrain(form["answer "+of]), Words: strings.TrimSpace(form["words "+of]),
-		Office: strings.TrimSpace(form["office "+of]), Asked: strings.TrimSpace(form["asked "+of]),
-	}
-	problems := map[string]string{}
-	v.shortEnough(problems, form, "words "+of, "office "+of, "asked "+of)
-	switch {
-	case d.Place == "" || d.Drain == "":
-		problems["answer "+of] = v.say.Label("authority_where")
-	case body.Answer != book.AuthorityYes && body.Answer != book.AuthorityNo && body.Answer != book.AuthorityIf:
-		problems["answer "+of] = v.say.Label("authority_which")
-	}
-	if len(problems) > 0 {
-		return v.showWaste(r, http.StatusUnprocessableEntity, form, problems)
-	}
-	return v.append(r, body, "/waste#drains")
-}
-
 // writeWaste writes what happened at a moment and goes on to the page that says so.
 func (v *visit) writeWaste(r *http.Request, body book.Body, at time.Time) error {
 	a := v.author(r)
@@ -343,53 +286,6 @@ func (v *visit) dayOf(problems map[string]string, name, text string) time.Time {
 		problems[name] = v.say.Tell("taken_too_old", "Found", text).Text()
 	}
 	return at
-}
-
-// yearOf is the year that an address asks for, this one where it does not say.
-func (v *visit) yearOf(r *http.Request) (ahead.WasteYear, error) {
-	now := v.s.Now()
-	year := now.Year()
-	if text := r.URL.Query().Get("year"); text != "" {
-		n, err := strconv.Atoi(text)
-		if err != nil || n < 1900 || n > year {
-			return ahead.WasteYear{}, errNotFound
-		}
-		year = n
-	}
-	return ahead.YearOfWaste(v.state, year, now)
-}
-
-func (s *server) wastePDF(r *http.Request, v *visit) error {
-	y, err := v.yearOf(r)
-	if err != nil {
-		return err
-	}
-	var b bytes.Buffer
-	if err := s.WasteSheet(&b, y, v.file); err != nil {
-		return err
-	}
-	return v.send(&b, "application/pdf", "inline", "waste-"+strconv.Itoa(y.Year)+".pdf")
-}
-
-func (s *server) wasteCSV(r *http.Request, v *visit) error {
-	y, err := v.yearOf(r)
-	if err != nil {
-		return err
-	}
-	var b bytes.Buffer
-	if err := s.WasteTable(&b, y); err != nil {
-		return err
-	}
-	return v.send(&b, "text/csv; charset=utf-8", "attachment", "waste-"+strconv.Itoa(y.Year)+".csv")
-}
-
-// send sends what is no page.
-func (v *visit) send(b *bytes.Buffer, kind, how, name string) error {
-	v.w.Header().Set("Content-Type", kind)
-	v.w.Header().Set("Content-Disposition", how+`; filename="`+name+`"`)
-	v.w.Header().Set("Cache-Control", "no-store")
-	_, _ = b.WriteTo(v.w)
-	return nil
 }
 
 // wasteNow is how full each can is, for the wall and whoever comes in.
