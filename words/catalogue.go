@@ -1,7 +1,6 @@
 package words
 
 import (
-	"bytes"
 	"embed"
 	"fmt"
 	"io/fs"
@@ -11,7 +10,6 @@ import (
 
 	"wetside/trade/quantity"
 
-	"github.com/BurntSushi/toml"
 	"github.com/nicksnyder/go-i18n/v2/i18n"
 	"golang.org/x/text/language"
 	"golang.org/x/text/message"
@@ -41,7 +39,7 @@ func Opening() func() (*Catalogue, error) {
 
 // OpenFrom is Open for the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
 func OpenFrom(files fs.FS) (*Catalogue, error) {
-	c := &Catalogue{tags: []language.Tag{language.English}, read: map[language.Tag]func() (*i18n.Bundle, error){}}
+	c := &Catalogue{tags: []language.Tag{language.English}, read: map[language.Tag]func() (*i18n.Bundle, error){}, titles: map[string]string{}}
 	names, err := fs.Glob(files, "active.*.toml")
 	if err != nil {
 		return nil, err
@@ -51,7 +49,7 @@ func OpenFrom(files fs.FS) (*Catalogue, error) {
 		if err != nil {
 			return nil, fmt.Errorf("message file %s: %w", name, err)
 		}
-		c.read[tag] = sync.OnceValues(func() (*i18n.Bundle, error) { return readMessages(files, name, tag) })
+		c.read[tag] = sync.OnceValues(func() (*i18n.Bundle, error) { return open(files, name, tag) })
 		if tag != language.English {
 			c.tags = append(c.tags, tag)
 		}
@@ -62,20 +60,27 @@ func OpenFrom(files fs.FS) (*Catalogue, error) {
 	if _, err := c.read[language.English](); err != nil {
 		return nil, err
 	}
-	if _, err := toml.DecodeFS(files, "sources.toml", &c.titles); err != nil {
+	text, err := fs.ReadFile(files, "sources.toml")
+	if err != nil {
+		return nil, err
+	}
+	if err := read(string(text), func(_, key, title string) { c.titles[key] = title }); err != nil {
 		return nil, fmt.Errorf("titles of the sources: %w", err)
 	}
 	return c, nil
 }
 
-func readMessages(files fs.FS, name string, tag language.Tag) (*i18n.Bundle, error) {
+func open(files fs.FS, name string, tag language.Tag) (*i18n.Bundle, error) {
 	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		return nil, err
 	}
+	all, err := readMessages(strings.ReplaceAll(string(text), "**", string(turn)))
 	b := i18n.NewBundle(tag)
-	b.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	if _, err = b.ParseMessageFileBytes(bytes.ReplaceAll(text, []byte("**"), []byte(string(turn))), name); err != nil {
+	if err == nil {
+		err = b.AddMessages(tag, all...)
+	}
+	if err != nil {
 		return nil, fmt.Errorf("message file %s: %w", name, err)
 	}
 	return b, nil
