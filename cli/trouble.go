@@ -47,8 +47,20 @@ func (s said) Error() string { return s.text }
 // Unwrap returns the cause.
 func (s said) Unwrap() error { return s.err }
 
-// troubleText returns the sentence of an error.
+// troubleText returns the sentence of an error; of an export with what became of it.
 func troubleText(v *words.Voice, err error) string {
+	text := reasonText(v, err)
+	if e, ok := errors.AsType[*journal.Error](err); ok {
+		text += " " + v.Tell("trouble.journal_untaken").Text()
+		if e.Partly() {
+			text += " " + v.Tell("trouble.journal_as_far").Text()
+		}
+	}
+	return text
+}
+
+// reasonText says what is wrong alone.
+func reasonText(v *words.Voice, err error) string {
 	key := "trouble." + book.KeyOf(err)
 	if !v.Tells(key) {
 		return err.Error()

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"io"
-	"strings"
 
 	"wetside/book/journal"
 	"wetside/words/facts"
@@ -32,24 +31,21 @@ func (c *bookExportCmd) Run(s *session) error {
 	if err != nil {
 		return err
 	}
-	write := func(out io.Writer) error {
-		_, err := s.parts.Upkeep.WriteOut(s.ctx, w, out, c.Names)
+	var head journal.Head
+	write := func(out io.Writer) (err error) {
+		head, err = s.parts.Upkeep.WriteOut(s.ctx, w, out, c.Names)
 		return err
 	}
 	if c.File == "" {
 		err = write(s.io.Out)
 	} else {
-		var head journal.Head
-		err = writeFile(c.File, c.Force, c.JSON, func(out io.Writer) (err error) {
-			head, err = s.parts.Upkeep.WriteOut(s.ctx, w, out, c.Names)
-			return err
-		})
-		if err == nil && !c.JSON {
-			say(s.io.Out, "%s: %s\n", c.File, v.TellN("backup.entries", int(head.Entries)).Text())
-		}
+		err = writeFile(c.File, c.Force, c.JSON, write)
 	}
 	if err != nil {
 		return s.trouble(v, c.JSON, Broken, err)
+	}
+	if c.File != "" && !c.JSON {
+		say(s.io.Out, "%s: %s\n", c.File, v.TellN("backup.entries", int(head.Entries)).Text())
 	}
 	return nil
 }
@@ -82,8 +78,7 @@ func (c *bookImportCmd) Run(s *session) error {
 	}
 	stopped := ""
 	if t.Stopped != nil {
-		why, _, _ := strings.Cut(troubleText(v, t.Stopped), " Nothing was written.")
-		stopped = why
+		stopped = reasonText(v, t.Stopped)
 	}
 	if c.JSON {
 		out := facts.TakenOver{Darkroom: t.Darkroom, Read: t.Read, Written: t.Written}

@@ -79,6 +79,16 @@ func (e *Error) ErrorKind() book.ErrorKind {
 	return book.BadInput
 }
 
+// Partly reports whether there are entries before that line that can be taken without the rest.
+func (e *Error) Partly() bool {
+	switch e.Why {
+	case BadLine, BadEntry, NoFollow, OtherEnd, EndsEarly, LongLine:
+		return e.Position > 0
+	default:
+		return false
+	}
+}
+
 // ErrorKey returns the key of its sentence.
 func (e *Error) ErrorKey() string { return "journal_" + string(e.Why) }
 
@@ -123,9 +133,6 @@ func NewReader(r io.Reader) (*Reader, error) {
 
 // Head returns the first line.
 func (j *Reader) Head() Head { return j.head }
-
-// Line returns the number of the last line that was read.
-func (j *Reader) Line() int { return j.line }
 
 // Next returns the next entry, which follows the one before; io.EOF after the last. Any other error is an *Error or the
 // reader's own.

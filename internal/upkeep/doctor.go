@@ -89,9 +89,12 @@ func (x *exam) books() cli.Check {
 		return check("books", cli.Bad, "books_newer", f)
 	case kind == book.Foreign:
 		return check("books", cli.Bad, "books_foreign", f)
-	default:
+	case kind == book.Damaged, kind == book.Failing, kind == book.Internal:
 		f["Cause"] = text(book.CauseOf(x.err))
 		return check("books", cli.Bad, "books_closed", f)
+	default: // no right to them, a server that is away, a URL that can't be read
+		f["Cause"] = text(book.CauseOf(x.err))
+		return check("books", cli.Bad, "books_shut", f)
 	}
 }
 
