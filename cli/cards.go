@@ -69,19 +69,12 @@ func (c *calendarCmd) Run(s *session) error {
 }
 
 // cans are the book's waste cans with the day about which each is full; a file has none that anything went into.
-func (c *calendarCmd) cans(s *session, f darkroom.File) (all []plan.FullCan, err error) {
+func (c *calendarCmd) cans(s *session, f darkroom.File) (all []ahead.Can, err error) {
 	if c.File != "" || len(f.Bench.Cans) == 0 {
 		return nil, nil
 	}
 	err = s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
-		now, ids := ahead.Cans(b.state, s.parts.Now()), b.ids.Cans
-		for _, can := range now {
-			for i, id := range ids {
-				if id == can.ID && i < len(b.file.Bench.Cans) {
-					all = append(all, plan.FullCan{ID: id, Name: b.file.Bench.Cans[i].Name, On: can.FullOn})
-				}
-			}
-		}
+		all = ahead.Cans(b.state, s.parts.Now())
 		return nil
 	})
 	return all, err

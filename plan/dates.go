@@ -33,15 +33,10 @@ const (
 	NothingDated DatedKind = "nothing"
 )
 
-// A FullCan is a waste can with the day about which it will be full; zero where no pace can be told.
-type FullCan struct {
-	ID, Name string
-	On       time.Time
-}
-
 // Dates returns what falls on which day, the soonest first: what goes off, what is due, which waste can will be full. r is what is
-// coming for the baths, f the room's file with its lots, cans the waste cans. What has no day is left out.
-func Dates(r ahead.Report, f darkroom.File, cans []FullCan) []Dated {
+// coming for the baths, f the room's file with its lots, cans are the waste cans: those that stand in the room count. What has no
+// day is left out.
+func Dates(r ahead.Report, f darkroom.File, cans []ahead.Can) []Dated {
 	var all []Dated
 	for i := range r.Baths {
 		if o := &r.Baths[i]; !o.End.Date.IsZero() && !o.OutOfUse() {
@@ -64,8 +59,8 @@ func Dates(r ahead.Report, f darkroom.File, cans []FullCan) []Dated {
 		}
 	}
 	for _, c := range cans {
-		if !c.On.IsZero() {
-			all = append(all, Dated{Kind: CanIsFull, Day: c.On, ID: c.ID, Bath: -1, Subject: c.Name})
+		if c.There && !c.FullOn.IsZero() {
+			all = append(all, Dated{Kind: CanIsFull, Day: c.FullOn, ID: c.ID, Bath: -1, Subject: c.Can.Name})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b Dated) int { return a.Day.Compare(b.Day) })

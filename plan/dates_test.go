@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"wetside/ahead"
+	"wetside/book"
 	"wetside/darkroom"
 	"wetside/plan"
 )
@@ -30,7 +31,10 @@ shelf:
 		t.Fatal(err)
 	}
 	var got []string
-	for _, d := range plan.Dates(r, f, []plan.FullCan{{ID: "can", Name: "grey can", On: at(20)}, {ID: "new", Name: "new can"}}) {
+	can := func(name string, there bool, full time.Time) ahead.Can {
+		return ahead.Can{WasteCan: book.WasteCan{ID: name, Can: darkroom.Can{Name: name}, There: there}, FullOn: full}
+	}
+	for _, d := range plan.Dates(r, f, []ahead.Can{can("grey can", true, at(20)), can("new can", true, time.Time{}), can("gone can", false, at(21))}) {
 		got = append(got, d.Day.Format("2")+" "+string(d.Kind)+" "+d.Subject)
 	}
 	if want := "4 due ,5 lot_off stop,9 bath_off ,20 can_full grey can"; strings.Join(got, ",") != want {

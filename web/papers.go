@@ -32,16 +32,8 @@ func (s *server) calendar(_ *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	var cans []plan.FullCan
-	for _, c := range ahead.Cans(v.state, s.Now()) {
-		for i, id := range v.ids.Cans {
-			if id == c.ID && i < len(v.file.Bench.Cans) {
-				cans = append(cans, plan.FullCan{ID: id, Name: v.file.Bench.Cans[i].Name, On: c.FullOn})
-			}
-		}
-	}
 	var b bytes.Buffer
-	if err := s.Calendar(&b, plan.Dates(report, v.file, cans), report, v.file); err != nil {
+	if err := s.Calendar(&b, plan.Dates(report, v.file, ahead.Cans(v.state, s.Now())), report, v.file); err != nil {
 		return err
 	}
 	return v.sendFile(&b, "text/calendar; charset=utf-8", `attachment; filename="darkroom.ics"`)
