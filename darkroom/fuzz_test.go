@@ -32,7 +32,7 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {
 		if len(src) > 16<<10 {
-			t.Skip("long texts have their own test")
+			return // they have their own test
 		}
 		got, err := darkroom.Read(src)
 		if err == nil {

@@ -184,7 +184,7 @@ func FuzzLabel(f *testing.F) {
 	fine := func(x float64) bool { return x >= 0 && !math.IsInf(x, 0) && !math.IsNaN(x) }
 	f.Fuzz(func(t *testing.T, text string) {
 		if len(text) > 200 {
-			t.Skip("long texts are refused by the reader of the file")
+			return // the reader of the file refuses them
 		}
 		c, err := darkroom.ReadCapacity(text, quantity.OunceUS)
 		if err != nil && c != (darkroom.Capacity{}) || !fine(float64(c.Area)) || !fine(c.Rolls) || c.Per < 0 {
