@@ -47,7 +47,7 @@ type closePage struct {
 	Position int64
 }
 
-// askClose says what is still in the sink before the evening is closed.
+// askClose says what is still in the sink before the evening is closed. The closing list leads here where something is.
 func (s *server) askClose(r *http.Request, v *visit) error { return v.askToClose(r, http.StatusOK) }
 
 func (v *visit) askToClose(r *http.Request, status int) error {

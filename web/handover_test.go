@@ -151,6 +151,9 @@ func TestClosing(t *testing.T) {
 	}
 	for _, left := range []string{"", "yes"} {
 		h.post("/evening", nil)
+		if page := h.get("/handover").Text; !strings.Contains(page, `<a class="key" href="/lists/closing">Close the evening</a>`) || strings.Contains(page, "/evening/close") {
+			t.Error("the handover closes the evening elsewhere than on its list")
+		}
 		session := h.running()
 		h.say(&book.PrintStarted{Print: "p" + left, Session: session, Prints: book.Prints{Material: "RC paper", Size: "8x10 in", Sheets: 1}, At: book.At{Step: "develop"}})
 		page := h.get("/evening/close").Text

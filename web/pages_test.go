@@ -16,7 +16,7 @@ var left = regexp.MustCompile(`\[[a-z]+\.[a-z_.]+\]|&lt;no value&gt;|<no value>|
 func TestEveryPage(t *testing.T) {
 	h := withExample(t)
 	fixer := h.mixAll()["Fixer 1"]
-	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere", h.share())
+	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere", h.share(), "/evening/close")
 	if len(seen) < 55 {
 		t.Errorf("only %d pages were reached", len(seen))
 	}
@@ -27,7 +27,7 @@ func TestEveryPage(t *testing.T) {
 		"jug": `class="answer"`, "mix": `class="sink0"`, "parts": `id="wrong"`, "plan": `/plan/when`, "shelf": `/opened"`,
 		"step": `class="step"`, "today": `/mix/before/1`, "baths": `class="far"`, "bath": `class="halves"`, "wash": `name="aid"`,
 		"wall": `class="baths wallpage"`, "handover": `class="handover"`, "list": `class="todo"`, "join": `action="/join/`,
-		"close": `action="/evening/close"`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
+		"close": `Close the evening?`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
 		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`, "safety": `id="never"`, "wrong": `class="signs"`, "cause": `class="card cause"`, "waste": `class="canrow"`,
 	}
 	for path, a := range seen {
