@@ -26,7 +26,7 @@ func TestSafetySheet(t *testing.T) {
 	for _, want := range []string{
 		"An estimate; the supplier's safety data sheet rules.", "H317 May cause an allergic skin reaction.", "Danger", "EUH208 Contains hydroquinone.",
 		"see the supplier's sheet.", "Not judged: read the label. Nothing is declared of it.", "Aquatic Chronic 2", "H412 Harmful to aquatic life",
-		"citric stop bath and rapid fixer : sulfur dioxide", "chlorine bleach (the household kind)", "12 changes of the room's air an hour", "5 an hour",
+		"citric stop bath and rapid fixer as bought: sulfur dioxide", "chlorine bleach (the household kind)", "12 changes of the room's air an hour", "5 an hour",
 		"In an eye : rinse", "Write your poison centre's number here", "S. Anchell",
 	} {
 		if !strings.Contains(text, want) {
@@ -50,6 +50,9 @@ func TestSafetySheet(t *testing.T) {
 	for _, from := range []string{"/shelf", "/mix", "/plan", "/mix/before/1"} {
 		if !strings.Contains(read(h.get(from).Text), "Never pour together : chlorine bleach with citric stop bath (chlorine gas)") {
 			t.Errorf("%s does not say what must never be poured together", from)
+		}
+		if from != "/shelf" && strings.Contains(read(h.get(from).Text), "sulfur dioxide") {
+			t.Errorf("%s warns of developer and stop bath side by side, which is normal practice", from)
 		}
 	}
 }

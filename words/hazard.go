@@ -88,8 +88,11 @@ func (v *Voice) PHRule(r hazard.PHRule) Phrase {
 // MustNotMeet says which two must never meet, why, and who says so.
 func (v *Voice) MustNotMeet(p meet.Pair) Phrase {
 	key := "meets.pair"
-	if p.A == meet.Water {
+	switch {
+	case p.A == meet.Water:
 		key = "meets.onto"
+	case p.AsBought:
+		key = "meets.as_bought"
 	}
 	from := v.Origin(reckoning.Figure{Origin: p.Origin, Source: p.Source})
 	return v.Tell(key, "A", v.meets(p.A), "B", v.meets(p.B), "Effect", v.Tell("meets."+string(p.Effect)).Text(), "From", from)

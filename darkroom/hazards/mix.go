@@ -90,7 +90,8 @@ func vapour(p *darkroom.Product) string {
 }
 
 // Never returns what must never meet among some products of a file, named in any order; house adds the chlorine bleach that stands
-// under many sinks. What can't be judged counts by its role and marks alone.
+// under many sinks. What can't be judged counts by its role and marks alone. What must not meet only as it is bought is left out: a
+// warning of developer and stop bath, side by side every evening, would teach people to pass over the others.
 func Never(f darkroom.File, products []string, house bool) []meet.Pair {
 	var things []meet.Thing
 	for i := range f.Shelf.Products {
@@ -104,7 +105,8 @@ func Never(f darkroom.File, products []string, house bool) []meet.Pair {
 		}
 		things = append(things, thing(p, bought.Result))
 	}
-	return meet.NeverTogether(things, house && len(things) > 0)
+	all := meet.NeverTogether(things, house && len(things) > 0)
+	return slices.DeleteFunc(all, func(p meet.Pair) bool { return p.AsBought })
 }
 
 // Declared returns the groups of what a product declares, for what is poured together: whatever the share, as nobody knows it of a

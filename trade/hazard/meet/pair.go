@@ -47,6 +47,9 @@ type Pair struct {
 	Effect Effect
 	Origin reckoning.Origin
 	Source string // a key of docs/sources.md; empty from memory
+	// AsBought says that the bottles must not meet and their baths may: a stop bath between developer and fixer, of an acid that does
+	// not burn, is normal practice (common practice).
+	AsBought bool
 }
 
 // A clash is a rule about two groups.
@@ -87,7 +90,9 @@ func NeverTogether(things []Thing, house bool) []Pair {
 		for i, x := range all {
 			for _, y := range all[i+1:] {
 				if x.Name != y.Name && (c.between(x, y) || c.between(y, x)) && !slices.ContainsFunc(out, func(p Pair) bool { return p.of(x, y) }) {
-					out = append(out, pairOf(x.Name, y.Name, c.effect, c.source))
+					p := pairOf(x.Name, y.Name, c.effect, c.source)
+					p.AsBought = (c.effect == SulfurDioxide || c.effect == SulfurComesDown) && !x.strongAcid() && !y.strongAcid()
+					out = append(out, p)
 				}
 			}
 		}
@@ -102,6 +107,8 @@ func (c clash) between(x, y Thing) bool {
 	}
 	return !c.burns || y.Burns
 }
+
+func (t Thing) strongAcid() bool { return t.Groups&substance.Acid != 0 && t.Burns }
 
 func (p Pair) of(x, y Thing) bool {
 	return p.A == x.Name && p.B == y.Name || p.A == y.Name && p.B == x.Name
@@ -119,7 +126,7 @@ func pairOf(a, b string, e Effect, source string) Pair {
 func single(things []Thing) []Pair {
 	var out []Pair
 	for _, t := range things {
-		if t.Groups&substance.Acid != 0 && t.Burns {
+		if t.strongAcid() {
 			out = append(out, pairOf(Water, t.Name, Spatters, "OregonMetro"))
 		}
 		if t.Groups&substance.Peroxide != 0 {

@@ -107,3 +107,25 @@ func TestNeverTogetherAlone(t *testing.T) {
 		}
 	}
 }
+
+// Developer, stop bath and fixer stand side by side every evening; glacial acid beside sulfite is the danger (Anchell 3rd ed. p. 171).
+func TestAsBought(t *testing.T) {
+	for _, tt := range []struct {
+		name, a, b string
+		want       bool
+	}{
+		{"a citric stop bath and a developer", "citric acid 30", "hydroquinone 2, sodium sulfite 10", true},
+		{"a citric stop bath and hypo", "citric acid 30", "sodium thiosulfate 30", true},
+		{"a citric stop bath and a developer that burns", "citric acid 30", "sodium hydroxide 5, sodium sulfite 10", true},
+		{"glacial acid and a developer", "acetic acid 99", "hydroquinone 2, sodium sulfite 10", false},
+		{"glacial acid and hypo", "acetic acid 99", "sodium thiosulfate 30", false},
+		{"a citric stop bath and chlorine bleach", "citric acid 30", "sodium hypochlorite 5", false},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			got := meet.NeverTogether(things(t, map[string]string{"a": tt.a, "b": tt.b}), false)
+			if len(got) == 0 || got[0].AsBought != tt.want {
+				t.Errorf("%+v, want as bought %v", got, tt.want)
+			}
+		})
+	}
+}
