@@ -11,7 +11,7 @@ export class Live {
   // position returns up to where the book is known here; news is called with a message of the stream, again when all is to be
   // fetched anew, state when the line is up or down, the first time, too: null is not known yet. rings says that this page does.
   constructor(kinds, { position, news, again, state, rings = false }) {
-    Object.assign(this, { kinds, position, news, again, state, rings, rung: false, id: Math.random(), leads: false, heard: 0, fails: 0, up: null });
+    Object.assign(this, { kinds, position, news, again, state, rings, others: false, id: Math.random(), leads: false, heard: 0, fails: 0, up: null });
   }
 
   start() {
@@ -48,7 +48,7 @@ export class Live {
   }
 
   // alone reports whether this tab of the device is the one to ring: it leads, or none is heard to lead that rings.
-  alone() { return this.leads || !this.rung || Date.now() - this.heard > 1.5 * beat; }
+  alone() { return this.leads || !this.others || Date.now() - this.heard > 1.5 * beat; }
 
   // told is what other tabs say.
   told(m) {
@@ -60,7 +60,7 @@ export class Live {
       if (!before && this.leads) this.yield();
       if (!this.leads) {
         this.heard = Date.now();
-        this.rung = m.rings;
+        this.others = m.rings; // another tab rings
         if (m.up !== null) this.show(m.up);
       }
     }
