@@ -29,6 +29,7 @@ type Upkeep interface {
 // Verified is what was found in books and their file.
 type Verified struct {
 	Place  string
+	File   bool // the place is a file, which was looked through, too
 	Schema int64
 	Books  []Proved
 	Faults []string // of the file, in the engine's words

@@ -63,7 +63,7 @@ func tellVerified(p *printer, v *words.Voice, found *Verified) {
 	for _, fault := range found.Faults {
 		p.wrap(v.Tell("verify.fault", "Fault", fault).Text())
 	}
-	if len(found.Faults) == 0 {
+	if found.File && len(found.Faults) == 0 {
 		p.wrap(v.Tell("verify.file_good").Text())
 	}
 	if !found.Whole() {

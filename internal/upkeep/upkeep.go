@@ -49,11 +49,7 @@ func (k Keeper) Verify(ctx context.Context, at cli.Where) (v cli.Verified, err e
 		return v, err
 	}
 	defer func() { err = errors.Join(err, s.Close()) }()
-	return verify(ctx, s)
-}
-
-func verify(ctx context.Context, s *store.Store) (v cli.Verified, err error) {
-	v.Place = s.Place()
+	v.Place, v.File = s.Place(), at.Database == ""
 	if v.Schema, _, err = s.Schema(ctx); err != nil {
 		return v, err
 	}
@@ -92,6 +88,9 @@ func proved(ctx context.Context, s *store.Store, darkroom string) (p cli.Proved,
 
 // Backup copies the books.
 func (k Keeper) Backup(ctx context.Context, at cli.Where, out string) (saved cli.Saved, err error) {
+	if at.Database != "" {
+		return saved, noFile("backup_no_file")
+	}
 	s, err := k.reading(ctx, at)
 	if err != nil {
 		return saved, err
@@ -119,7 +118,7 @@ func absolute(path string) string {
 
 func savedOf(k store.Kept) cli.Saved {
 	saved := cli.Saved{Path: k.Path, Bytes: k.Bytes}
-	saved.Place, saved.Schema, saved.Faults = k.Path, k.Schema, k.Faults
+	saved.Place, saved.File, saved.Schema, saved.Faults = k.Path, true, k.Schema, k.Faults
 	for _, r := range k.Books {
 		saved.Books = append(saved.Books, cli.Proved{Report: r})
 	}
@@ -159,10 +158,15 @@ func noteBackup(dir string, b lastBackup) {
 	}
 }
 
+// noFile refuses what is done with files only.
+func noFile(key string) error {
+	return &book.Error{Kind: book.Refused, Key: key, Cause: errors.New("PostgreSQL")}
+}
+
 // Restore puts a backup in the books' place.
 func (k Keeper) Restore(ctx context.Context, at cli.Where, from string, other bool) (cli.Restored, error) {
 	if at.Database != "" {
-		return cli.Restored{}, &book.Error{Kind: book.Refused, Key: "restore_no_file", Cause: errors.New("PostgreSQL")}
+		return cli.Restored{}, noFile("restore_no_file")
 	}
 	r, err := store.Restore(ctx, k.config(at), from, store.RestoreOptions{Other: other})
 	if broken, ok := errors.AsType[*store.BrokenError](err); ok {
