@@ -46,7 +46,7 @@ func (s *Store) Backup(ctx context.Context, out string) (Kept, error) {
 		return Kept{}, s.dialect.fail(err)
 	}
 	defer func() { _ = os.Remove(tmp) }()
-	kept, err := s.lookThrough(ctx, tmp)
+	kept, err := lookThrough(ctx, Config{Path: tmp, Now: s.now, Upcasts: s.upcasts})
 	if err != nil {
 		return Kept{}, s.dialect.fail(fmt.Errorf("reading the backup: %w", err))
 	}
@@ -111,17 +111,18 @@ func syncFolder(path string) error {
 }
 
 // lookThrough proves every book in a copy.
-func (s *Store) lookThrough(ctx context.Context, path string) (Kept, error) {
-	b, err := OpenBeside(ctx, Config{Path: path, Now: s.now, Upcasts: s.upcasts, still: true})
+func lookThrough(ctx context.Context, copied Config) (Kept, error) {
+	copied.still = true
+	b, err := OpenBeside(ctx, copied)
 	if err != nil {
 		return Kept{}, err
 	}
 	defer func() { _ = b.Close() }()
-	info, err := os.Stat(path)
+	info, err := os.Stat(copied.Path)
 	if err != nil {
 		return Kept{}, err
 	}
-	kept := Kept{Path: path, Bytes: info.Size()}
+	kept := Kept{Path: copied.Path, Bytes: info.Size()}
 	if kept.Schema, _, err = b.Schema(ctx); err != nil {
 		return Kept{}, err
 	}

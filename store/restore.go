@@ -108,8 +108,7 @@ func (e *BrokenError) ErrorKey() string { return "backup_broken" }
 
 // examine looks through a backup where it lies.
 func examine(ctx context.Context, c Config, from string) (Kept, error) {
-	s := &Store{now: c.Now, upcasts: c.Upcasts}
-	kept, err := s.lookThrough(ctx, from)
+	kept, err := lookThrough(ctx, Config{Path: from, Now: c.Now, Upcasts: c.Upcasts})
 	if err != nil {
 		if k := book.KindOf(err); k == book.NotFound || k == book.Foreign {
 			return kept, fmt.Errorf("%w", &book.Error{Kind: k, Key: map[book.ErrorKind]string{

@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"os"
@@ -289,6 +290,13 @@ func comesLate(t *testing.T, server *outside.Postgres, s *store.Store) {
 		t.Fatal(err)
 	}
 	began := time.Now()
+	ctx, cancel := context.WithTimeout(t.Context(), time.Second/2)
+	defer cancel()
+	wantKind(t, s.Ready(ctx, "room"), book.Away, "store_away")
+	if took := time.Since(began); took > 4*time.Second {
+		t.Errorf("whoever waits no longer is answered after %s", took)
+	}
+	began = time.Now()
 	_, err := store.Open(t.Context(), c)
 	wantKind(t, err, book.Away, "database_away")
 	if took := time.Since(began); took > 5*time.Second {

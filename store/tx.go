@@ -53,7 +53,7 @@ func (s *Store) writeNow(ctx context.Context, f func(*Tx) error) error {
 }
 
 func (s *Store) write(ctx context.Context, f func(*Tx) error) (*Tx, error) {
-	sqlTx, err := s.begin(context.WithoutCancel(ctx), s.writer, nil)
+	sqlTx, err := s.begin(ctx, context.WithoutCancel(ctx), s.writer, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -74,7 +74,7 @@ func (s *Store) write(ctx context.Context, f func(*Tx) error) (*Tx, error) {
 
 // Read runs f in a transaction that sees one moment of the books and can't write.
 func (s *Store) Read(ctx context.Context, f func(*Tx) error) error {
-	sqlTx, err := s.begin(ctx, s.reader, &sql.TxOptions{ReadOnly: true, Isolation: s.dialect.snapshot})
+	sqlTx, err := s.begin(ctx, ctx, s.reader, &sql.TxOptions{ReadOnly: true, Isolation: s.dialect.snapshot})
 	if err != nil {
 		return s.dialect.fail(err)
 	}
@@ -89,10 +89,10 @@ func (s *Store) Read(ctx context.Context, f func(*Tx) error) error {
 	return nil
 }
 
-// begin begins a transaction. A server that is started again is waited for.
-func (s *Store) begin(ctx context.Context, db *sql.DB, o *sql.TxOptions) (tx *sql.Tx, err error) {
+// begin begins a transaction that ends with the context within. A server that is started again is waited for, until ctx ends.
+func (s *Store) begin(ctx, within context.Context, db *sql.DB, o *sql.TxOptions) (tx *sql.Tx, err error) {
 	err = s.insist(ctx, func() error {
-		tx, err = db.BeginTx(ctx, o)
+		tx, err = db.BeginTx(within, o)
 		return err
 	})
 	return tx, err
