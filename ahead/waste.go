@@ -76,7 +76,7 @@ type keeper struct {
 func (w *keeper) can(c book.WasteCan) Can {
 	out := Can{WasteCan: c, Litres: c.Level().ML() / 1000, Fetched: map[string]Silver{}}
 	can := tradeCan(&c)
-	out.Level = can.Level(out.Litres)
+	out.Level = LevelOf(&c)
 	var puts []waste.Put
 	for i := range c.Moves {
 		if p := c.Moves[i].In; p != nil {
@@ -221,6 +221,9 @@ func (w *keeper) name(id string) string {
 	return p.Name
 }
 
+// LevelOf says how full a waste can is.
+func LevelOf(c *book.WasteCan) waste.Level { return tradeCan(c).Level(c.Level().ML() / 1000) }
+
 // CanFor returns the waste can of the room for a bath: the first that takes it and has room, else the first that takes it; the
 // zero value where there is none.
 func CanFor(s *book.State, of process.Role) book.WasteCan {
@@ -229,7 +232,7 @@ func CanFor(s *book.State, of process.Role) book.WasteCan {
 		if !c.There || c.Can.Takes != of {
 			continue
 		}
-		if l := tradeCan(&c).Level(c.Level().ML() / 1000); l.Room > 0 || l.Fill == waste.NoSize {
+		if l := LevelOf(&c); l.Room > 0 || l.Fill == waste.NoSize {
 			return c
 		}
 		if best.ID == "" {

@@ -4,10 +4,10 @@ import (
 	"net/http"
 	"slices"
 
+	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/sink"
-	"wetside/trade/process"
 	"wetside/words"
 )
 
@@ -129,9 +129,9 @@ func (v *visit) clearAway(r *http.Request, x *sink.Item, to string) error {
 	return v.to(r, closingPath)
 }
 
-// canWarns says what is to be known of the can before a bath goes into it: it has no room for it, or would not take it.
+// canWarns says what is to be known of the can before a bath goes into it: it must not go in, or has no room in it.
 func (v *visit) canWarns(x *sink.Item) words.Phrase {
-	if x.Bath == nil || x.Kind != sink.ItemToCan || x.Bath.Role != process.Fixer {
+	if x.Kind != sink.ItemToCan && x.Kind != sink.ItemAway {
 		return nil
 	}
 	b, there := v.state.Bath(x.Bath.ID)
@@ -139,8 +139,12 @@ func (v *visit) canWarns(x *sink.Item) words.Phrase {
 		return nil
 	}
 	can := v.canFor(&b)
-	if can.ID == "" {
+	switch {
+	case can.ID != "":
+		may := ahead.MayGo(v.state, &can, &b)
+		return v.say.CanTakes(&can, &may, ahead.LevelOf(&can), b.Volume)
+	case x.Kind == sink.ItemToCan:
 		return v.say.Tell("no_can_here")
 	}
-	return v.say.CanTakes(&can, b.Volume)
+	return nil
 }

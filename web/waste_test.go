@@ -15,14 +15,7 @@ import (
 // a good stop bath into a bottle, and the evening ends with the handover.
 func TestHomeWithASepticTank(t *testing.T) {
 	h := withExample(t)
-	a, at := book.Author{Now: h.book.Now(), NewID: h.book.NewID}, h.position()
-	e, err := a.Write(&book.Set{Part: book.RoomPart, As: []byte(`{"name":"Bathroom","place":"home","drain":"septic","units":"metric","standards":{"RC paper":{"standard":"exhibition","fixing":"one bath"},"FB paper":{"standard":"exhibition","fixing":"two baths"}}}`)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := h.book.Append(t.Context(), []book.Entry{e}, &at); err != nil {
-		t.Fatal(err)
-	}
+	h.decide(&book.Set{Part: book.RoomPart, As: []byte(`{"name":"Bathroom","place":"home","drain":"septic","units":"metric","standards":{"RC paper":{"standard":"exhibition","fixing":"one bath"},"FB paper":{"standard":"exhibition","fixing":"two baths"}}}`)})
 	h.post("/evening", nil)
 	all := h.mixAll()
 	if a := h.post(all["Fixer 1"]+"/tested", url.Values{"test": {"drop test"}, "result": {"failed"}}); a.StatusCode != http.StatusSeeOther {
@@ -49,6 +42,19 @@ func TestHomeWithASepticTank(t *testing.T) {
 	p.See("2 L in it")
 	if h.running() != "" {
 		t.Error("the evening still runs")
+	}
+}
+
+// decide writes what the room is made of, on the book as it stands.
+func (h *house) decide(body book.Body) {
+	h.t.Helper()
+	a, at := book.Author{Now: h.book.Now(), NewID: h.book.NewID}, h.position()
+	e, err := a.Write(body)
+	if err != nil {
+		h.t.Fatal(err)
+	}
+	if err := h.book.Append(h.t.Context(), []book.Entry{e}, &at); err != nil {
+		h.t.Fatal(err)
 	}
 }
 
@@ -85,6 +91,24 @@ func TestAClubsWaste(t *testing.T) {
 	}
 	if a := h.get("/waste.pdf?year=2999"); a.StatusCode != http.StatusNotFound {
 		t.Errorf("a year to come: %d", a.StatusCode)
+	}
+}
+
+// An acid toner is not sent into a can of sulfide toners without a word: hydrogen sulfide would come out of it.
+func TestWhatMustNotMeetInACanIsTold(t *testing.T) {
+	h := withExample(t)
+	h.decide(&book.Set{Part: book.CanPart, ID: "brown", As: []byte(`{"name":"brown can","holds":"10 L","takes":"toner"}`)})
+	h.decide(&book.Set{Part: book.ProductPart, ID: "sour", As: []byte(`{"name":"sour toner","role":"toner","form":"liquid","acid":true,"dilutions":{"RC paper":"1+9"},"keeps":{"tray":"4 h"}}`)})
+	tray := strings.TrimPrefix(first(t, hrefs(h.get("/bench").Text), "/bench/tray/"), "/bench/tray/")
+	h.say(&book.Mixed{Bath: "t", Product: "sour", Dilution: "1+9", Volume: "1 L", Tray: tray})
+	h.post("/evening", nil)
+	const told = "Brown can: It does not go in there"
+	if text := plain(h.get("/lists/closing").Text); strings.Contains(text, told) || !strings.Contains(text, "Into the brown can") {
+		t.Error("the can is empty, and the toner may go in")
+	}
+	h.say(&book.WasteIn{Can: "brown", What: "toner", Volume: "1 L"})
+	if text := plain(h.get("/lists/closing").Text); !strings.Contains(text, told) {
+		t.Errorf("nobody says what meets in the can:\n%s", text)
 	}
 }
 

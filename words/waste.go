@@ -39,12 +39,13 @@ func (v *Voice) CanAndLevel(c *ahead.Can) Phrase {
 // litres prints litres as a volume.
 func (v *Voice) litres(l float64) string { return v.Volume(millilitres(1000 * l)) }
 
-// CanTakes says that so much of a bath does not go into a can; empty where it does, or nobody said what the can holds.
-func (v *Voice) CanTakes(c *book.WasteCan, of quantity.Volume) Phrase {
-	in := waste.Can{Litres: c.Can.Holds.Value.ML() / 1000, FullAt: c.Can.FullAt.Value}
-	l := in.Level(c.Level().ML() / 1000)
+// CanTakes says that so much of a bath must not go into a can, or has no room in it; empty where it goes in, or nobody said what
+// the can holds.
+func (v *Voice) CanTakes(c *book.WasteCan, may *waste.May, l waste.Level, of quantity.Volume) Phrase {
 	a := args{"Can": own(c.Can.Name), "Left": v.litres(l.Room)}
 	switch {
+	case !may.Goes:
+		return phrase(sentence(v.CanName(c)) + ": " + v.may(may))
 	case l.Fill == waste.NoSize:
 		return nil
 	case l.Room <= 0:
@@ -90,14 +91,12 @@ func (v *Voice) SilverWorth(worth waste.Span, perGram int64) Phrase {
 	}))
 }
 
-// CanWrong says what is in a can and does not belong there; bath is what it is called.
+// CanWrong says what is in a can and does not belong there, and why.
 func (v *Voice) CanWrong(w *ahead.Wrong) Phrase {
 	return phrase(v.say("waste.wrong", args{"Volume": v.Volume(w.Part.Left()), "What": v.UsedBath(w.Part.Of), "Why": v.may(&w.May)}))
 }
 
-// May says whether a bath goes into a can and why not.
-func (v *Voice) May(m *waste.May) Phrase { return phrase(v.may(m)) }
-
+// may says whether a bath goes into a can and why not.
 func (v *Voice) may(m *waste.May) string {
 	a := args{"What": ""}
 	if len(m.Pairs) > 0 {
@@ -125,7 +124,7 @@ func (v *Voice) DrainWhy(a *waste.Advice) (all []Phrase) {
 	return all
 }
 
-// WasteMove says what went into a can or was taken away; bath is what the bath is called, empty where none is known.
+// WasteMove says what went into a can, or what was taken away, by whom and with which document.
 func (v *Voice) WasteMove(m *book.WasteMove) Phrase {
 	if t := m.Taken; t != nil {
 		var vol quantity.Volume

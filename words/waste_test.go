@@ -45,7 +45,8 @@ func TestWasteIsSaid(t *testing.T) {
 		if why == waste.MustNotMeet {
 			m.Pairs = []meet.Pair{pair}
 		}
-		say(string(why), marked(v.May(&m)))
+		m.Goes = why == waste.ItsOwn
+		say(string(why), marked(v.CanTakes(&can.WasteCan, &m, waste.Can{Litres: 25}.Level(24), litre)))
 		say("wrong, "+string(why), marked(v.CanWrong(&ahead.Wrong{Part: book.WastePart{Of: process.StopBath, Volume: 2 * litre, Share: 1}, May: m})))
 	}
 	answer := waste.Answer{Office: "Water office", Words: "thinned tenfold", On: time.Date(2026, time.May, 4, 12, 0, 0, 0, time.UTC)}
