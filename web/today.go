@@ -41,7 +41,7 @@ func (s *server) today(r *http.Request, v *visit) error {
 	}
 	page := todayPage{frame: v.frame(r, "today"), Plan: p, Over: v.handoverDue()}
 	if v.file.Session.Starts.Given() {
-		page.When = v.say.DateTime(p.Starts)
+		page.When = v.say.DateTimeTitle(p.Starts)
 	}
 	for _, l := range p.Loads {
 		page.Loads = append(page.Loads, v.load(l))

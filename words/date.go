@@ -40,6 +40,9 @@ func (v *Voice) DateTime(t time.Time) string {
 	return plain(v.say("date.time", args{"Date": v.Date(t), "Clock": v.Clock(t)}))
 }
 
+// DateTimeTitle is DateTime as a heading: it begins with a capital, which the days of the week have not in every language.
+func (v *Voice) DateTimeTitle(t time.Time) string { return sentence(v.DateTime(t)) }
+
 func (v *Voice) local(t time.Time) time.Time {
 	if v.zone == nil {
 		return t
