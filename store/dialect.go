@@ -38,6 +38,8 @@ type dialect struct {
 
 	// open takes the place and opens the store's writer and reader.
 	open func(ctx context.Context, s *Store) error
+	// beside opens the store's reader alone where there are books, and changes nothing. still says that nobody writes there.
+	beside func(ctx context.Context, s *Store, still bool) error
 	// alone runs f while no other process prepares the database.
 	alone func(ctx context.Context, db *sql.DB, f func() error) error
 	// claim marks a database as books of ours. One of another program is refused without being changed.

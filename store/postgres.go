@@ -49,6 +49,7 @@ func postgresDialect(at string) (dialect, error) {
 		patience:  waitForServer,
 		announce:  `SELECT pg_notify(` + channel + `, CAST(? AS TEXT) || ' ' || CAST(? AS BIGINT))`,
 		open:      func(ctx context.Context, s *Store) error { return openPostgres(ctx, s, config) },
+		beside:    func(ctx context.Context, s *Store, _ bool) error { return besidePostgres(ctx, s, config) },
 		alone:     alonePostgres,
 		claim:     claimPostgres,
 		forget:    forgetPostgres,
@@ -211,32 +212,53 @@ func alonePostgres(ctx context.Context, db *sql.DB, f func() error) error {
 	return f()
 }
 
+// besidePostgres connects to read, where there are books.
+func besidePostgres(ctx context.Context, s *Store, config *pgx.ConnConfig) error {
+	if err := openPostgres(ctx, s, config); err != nil {
+		return err
+	}
+	claimed, err := claimedPostgres(ctx, s.reader)
+	if err == nil && !claimed {
+		err = &book.Error{Kind: book.NotFound, Key: "store_no_file", Cause: fmt.Errorf("%s is empty", s.dialect.place)}
+	}
+	return err
+}
+
 // claimPostgres marks the schema by a table of our name, and refuses one in which others' tables stand.
 func claimPostgres(ctx context.Context, db *sql.DB) error {
+	claimed, err := claimedPostgres(ctx, db)
+	if err != nil || claimed {
+		return err
+	}
+	if _, err = db.ExecContext(ctx, `CREATE TABLE wetside (books TEXT NOT NULL)`); err == nil {
+		return nil
+	}
+	return advised(err, nil)
+}
+
+// claimedPostgres reports whether the schema is marked as ours. One in which others' tables stand is an error.
+func claimedPostgres(ctx context.Context, db *sql.DB) (bool, error) {
 	rows, err := db.QueryContext(ctx, `SELECT tablename FROM pg_tables WHERE schemaname = current_schema() ORDER BY tablename COLLATE "C"`)
 	if err != nil {
-		return err
+		return false, err
 	}
 	defer func() { _ = rows.Close() }()
 	var tables []string
 	for rows.Next() {
 		var name string
 		if err := rows.Scan(&name); err != nil {
-			return err
+			return false, err
 		}
 		tables = append(tables, name)
 	}
 	if err := rows.Err(); err != nil || slices.Contains(tables, "wetside") {
-		return err
+		return err == nil, err
 	}
 	if len(tables) > 0 {
-		return &book.Error{Kind: book.Foreign, Key: "database_foreign", Cause: fmt.Errorf(
+		return false, &book.Error{Kind: book.Foreign, Key: "database_foreign", Cause: fmt.Errorf(
 			"another program's tables stand in this database (%s and %d more): give wetside a database of its own", tables[0], len(tables)-1)}
 	}
-	if _, err = db.ExecContext(ctx, `CREATE TABLE wetside (books TEXT NOT NULL)`); err == nil {
-		return nil
-	}
-	return advised(err, nil)
+	return false, nil
 }
 
 // forgetPostgres writes a table's file anew, without what was deleted from it, where nobody reads it for long. What is still

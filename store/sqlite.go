@@ -33,6 +33,7 @@ func sqliteDialect(path string) dialect {
 		readers:      4,
 		failsForGood: true,
 		open:         func(ctx context.Context, s *Store) error { return openSQLite(ctx, s, path) },
+		beside:       func(ctx context.Context, s *Store, still bool) error { return besideSQLite(ctx, s, path, still) },
 		alone:        func(_ context.Context, _ *sql.DB, f func() error) error { return f() }, // by the lock of the file
 		claim:        claimSQLite,
 		forget:       forgetSQLite,

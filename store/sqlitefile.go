@@ -94,26 +94,9 @@ func readOnly(folder string) bool {
 	return errors.Is(err, syscall.EROFS)
 }
 
-// OpenBeside opens the books in a file to read them, beside whoever has the file open. It makes no file and changes none: a
-// book of an older schema is read as it stands. Writing is refused. Errors are those of Open but InUse, and NotFound where
-// there is no file.
-func OpenBeside(ctx context.Context, c Config) (*Store, error) {
-	s := &Store{dialect: sqliteDialect(c.Path), now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
-	if s.upcasts == nil {
-		s.upcasts = book.Upcasters()
-	}
-	s.turn = make(chan struct{}, s.dialect.writers)
-	s.failed.Store(&book.Error{Kind: book.NoAccess, Key: "store_read_only"})
-	s.dialect.copy = func(ctx context.Context, out string) error { return copySQLite(ctx, c.Path, c.still, out) }
-	if err := s.openBeside(ctx, c); err != nil {
-		_ = s.Close()
-		return nil, s.dialect.fail(fmt.Errorf("opening %s: %w", c.Path, err))
-	}
-	return s, nil
-}
-
-func (s *Store) openBeside(ctx context.Context, c Config) error {
-	path := c.Path
+// besideSQLite opens a file to read it, where it holds books.
+func besideSQLite(ctx context.Context, s *Store, path string, still bool) error {
+	s.dialect.copy = func(ctx context.Context, out string) error { return copySQLite(ctx, path, still, out) }
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -123,13 +106,13 @@ func (s *Store) openBeside(ctx context.Context, c Config) error {
 	case !info.Mode().IsRegular():
 		return &book.Error{Kind: book.Foreign, Key: "store_foreign", Cause: errors.New("no plain file")}
 	}
-	if path, err = place(path); err != nil {
+	at, err := place(path)
+	if err != nil {
 		return err
 	}
-	if s.reader, err = sql.Open("sqlite", besideDSN(path, c.still)); err != nil {
+	if s.reader, err = sql.Open("sqlite", besideDSN(at, still)); err != nil {
 		return err
 	}
-	s.reader.SetMaxOpenConns(s.dialect.readers)
 	if err := probeOpen(ctx, s.reader); err != nil {
 		return err
 	}
@@ -138,17 +121,7 @@ func (s *Store) openBeside(ctx context.Context, c Config) error {
 	if err == nil && tables < 3 {
 		err = &book.Error{Kind: book.Foreign, Key: "store_foreign", Cause: errors.New("a database without books")}
 	}
-	if err != nil {
-		return err
-	}
-	has, knows, err := schemaOf(ctx, s.reader)
-	switch {
-	case err != nil:
-		return err
-	case has > knows:
-		return newer(has, knows)
-	}
-	return nil
+	return err
 }
 
 // emptyLog moves what is in the write-ahead log of a file that nobody has open into the file. Where that can't be done the log

@@ -67,6 +67,19 @@ type Warning struct {
 // schema. Errors have the kinds InUse (another process has the file), Newer, Foreign, NoAccess, Full, Failing, Damaged,
 // BadInput (a URL that can't be read), Away (a server that can't be reached). No error has a password in it.
 func Open(ctx context.Context, c Config) (*Store, error) {
+	s, err := unopened(c)
+	if err != nil {
+		return nil, err
+	}
+	if err := s.open(ctx); err != nil {
+		_ = s.Close()
+		return nil, s.dialect.fail(fmt.Errorf("opening %s: %w", s.dialect.place, err))
+	}
+	return s, nil
+}
+
+// unopened returns a store that is still to be opened.
+func unopened(c Config) (*Store, error) {
 	d, err := dialectOf(c)
 	if err != nil {
 		return nil, err
@@ -77,10 +90,6 @@ func Open(ctx context.Context, c Config) (*Store, error) {
 		s.upcasts = book.Upcasters()
 	}
 	s.turn = make(chan struct{}, s.dialect.writers)
-	if err := s.open(ctx); err != nil {
-		_ = s.Close()
-		return nil, s.dialect.fail(fmt.Errorf("opening %s: %w", s.dialect.place, err))
-	}
 	return s, nil
 }
 

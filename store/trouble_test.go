@@ -126,6 +126,30 @@ func TestNewerProgram(t *testing.T) {
 	}
 }
 
+// TestDatabaseBeside reads a server's books beside whoever writes: nothing is made, nothing is brought to a newer schema.
+func TestDatabaseBeside(t *testing.T) {
+	c := postgresEngine().fresh(t)
+	_, err := store.OpenBeside(t.Context(), c)
+	wantKind(t, err, book.NotFound, "store_no_file")
+	s := open(t, c) // which nothing made before would hinder
+	if err := s.Create(t.Context(), "room"); err != nil {
+		t.Fatal(err)
+	}
+	appendTo(t, s, worked("a"))
+	b := beside(t, c)
+	if h, err := b.Head(t.Context(), "room"); err != nil || h.Position != 1 {
+		t.Errorf("head is %+v, %v", h, err)
+	}
+	wantKind(t, b.Ready(t.Context(), "room"), book.NoAccess, "store_read_only")
+	exec1(t, c.Database, `INSERT INTO goose_db_version (version_id, is_applied) VALUES (90000, true)`)
+	_, err = store.OpenBeside(t.Context(), c)
+	wantKind(t, err, book.Newer, "store_newer")
+	exec1(t, c.Database, `DELETE FROM goose_db_version WHERE version_id > 1`)
+	if has, knows, err := beside(t, c).Schema(t.Context()); err != nil || has != 1 || knows < 2 {
+		t.Errorf("schema %d of %d, %v; want the older one, left as it is", has, knows, err)
+	}
+}
+
 // TestCommitsWaitForTheDisk finds what the server is told: whatever its default, what is acknowledged is on disk.
 func TestCommitsWaitForTheDisk(t *testing.T) {
 	stores, c := shared(t, 1)

@@ -76,24 +76,24 @@ func text(s string) cli.Figure { return cli.Figure{Text: s} }
 
 // books tells whether there are books that can be opened.
 func (x *exam) books() cli.Check {
-	f := figures{"Path": text(x.path)}
-	if x.at.Database != "" {
-		f["Path"] = text(x.found.Place)
+	if x.err == nil {
+		return check("books", cli.Good, "books_good", figures{"Path": text(x.found.Place)})
 	}
+	f := figures{"Path": text(x.path), "Cause": text(book.CauseOf(x.err))}
 	switch kind := book.KindOf(x.err); {
-	case x.err == nil:
-		return check("books", cli.Good, "books_good", f)
+	case kind == book.NotFound && x.at.Database != "":
+		return check("books", cli.Warning, "books_none", figures{"Path": f["Cause"]})
 	case kind == book.NotFound:
 		return check("books", cli.Warning, "books_none", f)
+	case x.at.Database != "": // the cause says what to do
+		return check("books", cli.Bad, "books_shut", f)
 	case kind == book.Newer:
 		return check("books", cli.Bad, "books_newer", f)
 	case kind == book.Foreign:
 		return check("books", cli.Bad, "books_foreign", f)
 	case kind == book.Damaged, kind == book.Failing, kind == book.Internal:
-		f["Cause"] = text(book.CauseOf(x.err))
 		return check("books", cli.Bad, "books_closed", f)
-	default: // no right to them, a server that is away, a URL that can't be read
-		f["Cause"] = text(book.CauseOf(x.err))
+	default:
 		return check("books", cli.Bad, "books_shut", f)
 	}
 }

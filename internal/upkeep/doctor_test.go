@@ -20,6 +20,7 @@ import (
 
 	"wetside/cli"
 	"wetside/internal/clibook"
+	"wetside/internal/outside"
 	"wetside/internal/upkeep"
 	"wetside/trade/quantity"
 	"wetside/words"
@@ -201,6 +202,23 @@ func TestEachWrongIsFound(t *testing.T) {
 			t.Errorf("found %v", found)
 		}
 	})
+}
+
+// TestEmptyDatabase looks at a server's database without books: it is said so, and nothing is made in it.
+func TestEmptyDatabase(t *testing.T) {
+	server, err := outside.StartPostgres(outside.PostgresBin(t))
+	must(t, err)
+	t.Cleanup(func() { must(t, server.Stop()) })
+	r := roomWith(t, today)
+	r.at.Database = cli.Secret(server.URL("postgres", ""))
+	all, err := r.Examine(t.Context(), r.at, r.about)
+	must(t, err)
+	if len(all) != 1 || all[0].Kind != "books_none" || !strings.HasSuffix(all[0].Figures["Path"].Text, " is empty") {
+		t.Errorf("found %+v", all)
+	}
+	if got := server.SQL(t, "postgres", `SELECT count(*) FROM pg_tables WHERE schemaname = 'public'`); got != "0" {
+		t.Errorf("the examination made %s tables", got)
+	}
 }
 
 // TestEveryCheckIsSaidAndTested looks for every kind in the source: each has its sentence and its mend, and is made wrong above,

@@ -36,9 +36,6 @@ func (k Keeper) config(at cli.Where) store.Config {
 
 // reading opens the books to read them, beside whoever has them open.
 func (k Keeper) reading(ctx context.Context, at cli.Where) (*store.Store, error) {
-	if at.Database != "" {
-		return store.Open(ctx, k.config(at))
-	}
 	return store.OpenBeside(ctx, k.config(at))
 }
 
