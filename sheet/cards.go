@@ -48,6 +48,8 @@ const (
 	cardText  = 18.0
 	cardLeast = 9.0
 	cardTray  = 40.0 // mm
+
+	listPoints = 11.0 // of the rules and lists
 )
 
 // trays sets a card for each tray that is worked in, two on a page with a line to cut between them.
@@ -223,7 +225,7 @@ func (c *cards) rules() {
 		items []sink.Item
 	}{{c.v.Label("opening_list"), c.opening()}, {c.v.Label("closing_list"), room.Closing()}} {
 		c.y += 4
-		c.room(lead(titlePoints) + 4*lead(stepPoints))
+		c.room(c.listHigh(list.items))
 		c.head(list.name)
 		for _, x := range list.items {
 			c.boxed(c.v.ListItem(x))
@@ -261,23 +263,33 @@ func (c *cards) head(text string) {
 
 const boxSide = 3.6
 
+// listHigh is how much room a list with its head asks for: all that it needs, so that it hangs on one page, else a few lines.
+func (c *cards) listHigh(items []sink.Item) float64 {
+	high := lead(namePoints) + 2.4 + lead(stepPoints)
+	for _, x := range items {
+		high += c.blockHeight(c.v.ListItem(x), listPoints, c.inner()-8) + 1.2
+	}
+	if high > c.height-footer-margin {
+		return lead(titlePoints) + 4*lead(stepPoints)
+	}
+	return high
+}
+
 // numbered sets a rule with its number.
 func (c *cards) numbered(n int, p words.Phrase) {
-	const pt = 11.0
-	c.room(c.blockHeight(p, pt, c.inner()-8))
+	c.room(c.blockHeight(p, listPoints, c.inner()-8))
 	c.ink(scene.Soft)
-	c.weigh(true, pt)
-	c.doc.Text(margin, c.y+lead(pt)*0.76, strconv.Itoa(n))
-	c.block(p, pt, margin+8, c.inner()-8)
+	c.weigh(true, listPoints)
+	c.doc.Text(margin, c.y+lead(listPoints)*0.76, strconv.Itoa(n))
+	c.block(p, listPoints, margin+8, c.inner()-8)
 	c.y += 1.2
 }
 
 // boxed sets a line with a box to tick.
 func (c *cards) boxed(p words.Phrase) {
-	const pt = 11.0
-	c.room(c.blockHeight(p, pt, c.inner()-8))
+	c.room(c.blockHeight(p, listPoints, c.inner()-8))
 	c.pen(scene.Mark, 0.3)
 	c.doc.Rect(margin, c.y+0.6, boxSide, boxSide, "D")
-	c.block(p, pt, margin+8, c.inner()-8)
+	c.block(p, listPoints, margin+8, c.inner()-8)
 	c.y += 1.2
 }
