@@ -50,6 +50,31 @@ const (
 	FixerNoDrain  CautionKind = "fixer_no_drain"
 )
 
+// A Moment is when, of mixing a bath step by step, a caution is wanted. What is read three screens early is forgotten.
+type Moment uint8
+
+// The moments.
+const (
+	AtFirst  Moment = iota // before anything is done
+	AtWater                // where the hot tap is used
+	AtBottle               // where the chemical is first handled
+	AtEnd                  // when it stands in its tray
+)
+
+// At returns when a bath's caution is wanted.
+func (k CautionKind) At() Moment {
+	switch k {
+	case HotWater:
+		return AtWater
+	case AcidIntoWater, StrongAlkali, Harmful, ThickGloves, Vapour, OdourlessStop:
+		return AtBottle
+	case FixerNoDrain:
+		return AtEnd
+	default:
+		return AtFirst
+	}
+}
+
 // Aid reports whether a caution says what to do once it has happened.
 func (k CautionKind) Aid() bool {
 	return slices.Contains([]CautionKind{InEye, Spilt, Swallowed, PoisonCentre, PoisonBlank}, k)

@@ -174,3 +174,16 @@ func TestHarmIsSaidOnceForEachBottle(t *testing.T) {
 		t.Errorf("said of %v, want developer and acid", said)
 	}
 }
+
+// Nothing of a bath is said before the screen that it belongs to, and what must be known before the first is said there.
+func TestWhenACautionIsWanted(t *testing.T) {
+	for k, want := range map[plan.CautionKind]plan.Moment{
+		plan.AcidUnknown: plan.AtFirst, plan.TonerApart: plan.AtFirst, plan.PowderDust: plan.AtFirst, plan.HotWater: plan.AtWater,
+		plan.AcidIntoWater: plan.AtBottle, plan.StrongAlkali: plan.AtBottle, plan.Harmful: plan.AtBottle, plan.ThickGloves: plan.AtBottle,
+		plan.FixerNoDrain: plan.AtEnd,
+	} {
+		if k.At() != want {
+			t.Errorf("%s at %d, want %d", k, k.At(), want)
+		}
+	}
+}

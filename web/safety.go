@@ -166,8 +166,9 @@ func (v *visit) persons(report hazards.Report) []personView {
 	return out
 }
 
-// mixers are the cautions for those who mix, at one product, for those who keep the darkroom alone.
-func (v *visit) mixers(product string) []personView {
+// mixers are the cautions for those who mix, at some products, for those who keep the darkroom alone: the doubtful, of what can't be
+// judged, or those that are certain.
+func (v *visit) mixers(doubtful bool, products ...string) []personView {
 	if !v.keeps() || len(v.noted()) == 0 {
 		return nil
 	}
@@ -180,7 +181,8 @@ func (v *visit) mixers(product string) []personView {
 		if !v.mixes(id) {
 			continue
 		}
-		all := hazards.ForPerson(report.Among([]string{product}), hazard.ReadPerson(v.people[id].Notes), true)
+		all := hazards.ForPerson(report.Among(products), hazard.ReadPerson(v.people[id].Notes), true)
+		all = slices.DeleteFunc(all, func(p hazards.Personal) bool { return (p.Caution.Kind == hazard.AskFirst) != doubtful })
 		if len(all) > 0 {
 			out = append(out, personView{v.called(id), v.personal(all)})
 		}

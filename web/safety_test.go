@@ -149,3 +149,30 @@ func (h *house) formOf(path string) url.Values {
 	}
 	return form
 }
+
+// A caution stands on the screen where it is wanted, before what is done there: scalding water at the tap, the bottle's where it is first
+// poured from, the silver's when the fixer stands in its tray. The head alone names what nobody can judge for somebody.
+func TestCautionsStandWhereTheyAreWanted(t *testing.T) {
+	h := withExample(t)
+	for _, tt := range []struct{ path, caution, before string }{
+		{"/mix/developer/1", "This water scalds", "Hot water to the"},
+		{"/mix/developer/2", "Paper developer from the bottle damages eyes", "to the mark"},
+		{"/mix/film-developer/1", "Tobi : film developer powder . Sensitised to metol: does not work with this.", "Hot water to the"},
+		{"/mix/stop/3", "acid into water", "to the mark"},
+		{"/mix/fixer/4", "Used fixer holds silver", "Pour it into the"},
+		{"/mix/before/1", "Tobi : wetting agent . Not all of it can be judged", "Never pour together"},
+	} {
+		text := read(h.get(tt.path).Text)
+		if said, done := strings.Index(text, tt.caution), strings.Index(text, tt.before); said < 0 || done < said {
+			t.Errorf("%s: %q at %d, %q at %d: %s", tt.path, tt.caution, said, tt.before, done, text)
+		}
+	}
+	for path, wrong := range map[string]string{
+		"/mix/developer/1": "from the bottle damages", "/mix/fixer/1": "can be judged", "/mix/film-wetting-agent/1": "can be judged",
+		"/mix/before/1": "rapid fixer . Not all",
+	} {
+		if text := read(h.get(path).Text); strings.Contains(text, wrong) {
+			t.Errorf("%s says %q", path, wrong)
+		}
+	}
+}

@@ -27,10 +27,10 @@ type stepPage struct {
 	Lines      []words.Line
 	Picture    *scene.Scene
 	Cautions   []plan.Caution
-	Persons    []personView // for whom the caution is higher; those who keep the darkroom alone see it
+	Persons    []personView // for whom the caution is higher, the doubtful at the head; those who keep the darkroom alone see it
 	Yours      []words.Phrase
 	Before     []words.Phrase
-	First      []words.Phrase // what to have at hand and to look at, before anything of the bath is poured
+	First      []words.Phrase // what to have at hand and to look at, before the next screen
 	Again      words.Phrase   // the bath stands mixed already
 	Done       string         // what the key says
 	End        bool
@@ -78,6 +78,7 @@ func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*ste
 	}
 	if x.kind == stopHead {
 		page.Head, page.Never, page.Done = p.Cautions, v.say.NeverTogether(p.Never), v.say.Label("ready")
+		page.Persons = v.mixers(true, p.Products()...)
 		return page, nil
 	}
 	page.bath(v, p.Baths[x.bath], all, at)
@@ -91,8 +92,9 @@ func (p *stepPage) bath(v *visit, bath plan.Bath, all []stop, at int) {
 	if b.Where != "" {
 		p.Where += " → " + b.Where
 	}
+	p.Cautions = x.cautions
 	if x.n == 1 {
-		p.Cautions, p.First, p.Persons, p.Yours = b.Cautions, b.Draws, v.mixers(bath.Product), v.yoursAt(bath.Product)
+		p.First, p.Persons, p.Yours = b.Draws, v.mixers(false, bath.Product), v.yoursAt(bath.Product)
 		for _, f := range bath.Findings {
 			if early(f.Kind) {
 				p.First = append(p.First, v.say.Finding(f))

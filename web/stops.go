@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,6 +20,8 @@ type stop struct {
 	notes []words.Line // what explains the line
 	line  words.Line
 	last  bool // of its bath: what was done is written into the book
+	// cautions are those of the bath that are wanted here.
+	cautions []plan.Caution
 }
 
 type stopKind uint8
@@ -72,8 +75,29 @@ func (v *visit) bathStops(b plan.Bath, i int) []stop {
 	if len(out) > 0 {
 		out[len(out)-1].last = true
 		out[len(out)-1].notes = append(out[len(out)-1].notes, notes...)
+		for _, c := range b.Cautions {
+			at := &out[stopFor(c.Kind.At(), out, b.Mix.Choices[0].Steps)]
+			at.cautions = append(at.cautions, c)
+		}
 	}
 	return out
+}
+
+// stopFor returns at which of a bath's screens a caution stands; the first where there is none for its moment.
+func stopFor(m plan.Moment, all []stop, steps []measure.Step) int {
+	at := 0
+	switch m {
+	case plan.AtFirst:
+	case plan.AtWater:
+		at = slices.IndexFunc(all, func(s stop) bool { return s.kind == stopWater })
+	case plan.AtBottle:
+		at = slices.IndexFunc(all, func(s stop) bool {
+			return s.kind == stopLine && s.line.Step >= 0 && steps[s.line.Step].What <= measure.PartB
+		})
+	case plan.AtEnd:
+		at = len(all) - 1
+	}
+	return max(at, 0)
 }
 
 // done says of a stop what its key says: what was done there.

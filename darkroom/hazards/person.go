@@ -21,6 +21,9 @@ func ForPerson(items []Item, who hazard.Person, mixes bool) []Personal {
 			continue
 		}
 		for _, c := range i.Result.For(who) {
+			if c.Kind == hazard.AskFirst && i.Result.State == hazard.Used {
+				continue // no data sheet tells of its silver; of the rest the working solution asks
+			}
 			at := slices.IndexFunc(out, func(p Personal) bool { return p.Caution == c })
 			if at < 0 {
 				out, at = append(out, Personal{Caution: c}), len(out)
