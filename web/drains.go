@@ -15,6 +15,7 @@ type drainView struct {
 	Of                  string
 	Lead                words.Phrase
 	Why                 []words.Phrase
+	Told                bool   // why is shown unasked: the authority answered, or nothing goes down here
 	Undo                string // of the answer
 	Answer, Said, Asked field
 	Office              field
@@ -31,6 +32,7 @@ func (v *visit) drain(a *waste.Advice, f func(name, label string) field) drainVi
 	for _, w := range []book.SaidOfDrain{book.AuthorityNo, book.AuthorityIf, book.AuthorityYes} {
 		d.Answer.Options = append(d.Answer.Options, option{string(w), v.say.Label("authority_" + string(w))})
 	}
+	d.Told = a.Answer != nil || a.Way == waste.KeepAndAsk
 	if a.Answer != nil {
 		d.Undo = "/undo/" + a.Answer.Entry
 	}
