@@ -86,26 +86,6 @@ func (s *Store) CanTakeBack(ctx context.Context, darkroomID, id string) error {
 	})
 }
 
-// Verify follows the chain of a darkroom's book from its first entry to its head; a *book.ChainError says where it is
-// broken.
-func (s *Store) Verify(ctx context.Context, darkroomID string) error {
-	return s.Read(ctx, func(tx *Tx) error {
-		head, err := tx.Head(ctx, darkroomID)
-		if err != nil {
-			return err
-		}
-		at := book.Head{Darkroom: darkroomID}
-		err = tx.since(ctx, darkroomID, 0, 0, func(e book.Entry) error {
-			at, err = at.Verify([]book.Entry{e})
-			return err
-		})
-		if err == nil && at != head {
-			return &book.ChainError{Position: head.Position, Why: book.HeadDiffers}
-		}
-		return err
-	})
-}
-
 // Import writes what makes the book say what the file says: entries and people's record in one transaction. The same
 // file imported twice writes nothing. Something to write on a book that has moved on past o.Expect is a *book.StaleError.
 func (s *Store) Import(

@@ -1,6 +1,10 @@
 package store
 
-import "context"
+import (
+	"context"
+
+	"wetside/book"
+)
 
 // SQLiteDSN is for the test of what every connection is set to.
 func SQLiteDSN(path string, writes bool) string { return sqliteDSN(path, writes) }
@@ -23,3 +27,26 @@ func (s *Store) Setting(ctx context.Context, name string) (value string, err err
 
 // Numbered is rebinding for PostgreSQL.
 func Numbered(query string) string { return numbered(query) }
+
+// Engine returns the name of the database engine.
+func (s *Store) Engine() string { return s.dialect.name }
+
+// Verify follows a chain from its first entry to its head, on another way than package proof; a *book.ChainError says where it
+// is broken.
+func (s *Store) Verify(ctx context.Context, darkroomID string) error {
+	return s.Read(ctx, func(tx *Tx) error {
+		head, err := tx.Head(ctx, darkroomID)
+		if err != nil {
+			return err
+		}
+		at := book.Head{Darkroom: darkroomID}
+		err = tx.since(ctx, darkroomID, 0, 0, func(e book.Entry) error {
+			at, err = at.Verify([]book.Entry{e})
+			return err
+		})
+		if err == nil && at != head {
+			return &book.ChainError{Position: head.Position, Why: book.HeadDiffers}
+		}
+		return err
+	})
+}

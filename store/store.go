@@ -124,9 +124,6 @@ func (s *Store) Warnings() []Warning { return s.warnings }
 // Place returns where the store is, for people: a URL without its password.
 func (s *Store) Place() string { return s.dialect.place }
 
-// Engine returns the name of the database engine.
-func (s *Store) Engine() string { return s.dialect.name }
-
 // Close waits for whoever writes, closes the database and lets go of its lock. Closing again does nothing.
 func (s *Store) Close() error {
 	s.closing.Do(func() {
