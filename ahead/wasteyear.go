@@ -1,6 +1,7 @@
 package ahead
 
 import (
+	"slices"
 	"time"
 
 	"wetside/book"
@@ -75,6 +76,13 @@ func YearOfWaste(s *book.State, year int, now time.Time) (WasteYear, error) {
 		}
 	}
 	return y, nil
+}
+
+// PartKnown reports whether of something that was taken away the silver of a part alone is known.
+func (y *WasteYear) PartKnown() bool {
+	return slices.ContainsFunc(y.Cans, func(c CanYear) bool {
+		return slices.ContainsFunc(c.Rows, func(r WasteRow) bool { return r.Silver.Known > 0 && r.Silver.Unknown > 0 })
+	})
 }
 
 // add adds another's silver. The quantiles are added as they are: the band is then no narrower than the truth.

@@ -108,7 +108,7 @@ func (s *wasteSheet) can(c *ahead.CanYear) {
 		if r.Taken != nil {
 			in, out, silver = "", in, s.silver(&r.Silver)
 		}
-		s.row(s.date(r.At), s.what(r), in, out, s.volume(r.Level), silver, r.Taken != nil)
+		s.row(s.date(r.At), s.v.LedgerWhat(r), in, out, s.volume(r.Level), silver, r.Taken != nil)
 	}
 	s.hair()
 	s.row("", heavy(say("ledger_sum")), s.volume(c.Put), s.volume(c.Taken), s.volume(c.End), "", true)
@@ -131,9 +131,6 @@ func (s *wasteSheet) silver(x *ahead.Silver) string {
 	return s.v.SilverShort(x)
 }
 
-// what says what happened, without the volume that stands in its column.
-func (s *wasteSheet) what(r *ahead.WasteRow) words.Phrase { return s.v.LedgerWhat(r) }
-
 func (s *wasteSheet) hair() {
 	s.pen(scene.Mark, 0.2)
 	s.doc.Line(margin, s.y, s.width-margin, s.y)
@@ -150,6 +147,9 @@ func (s *wasteSheet) all() {
 		for _, p := range s.v.SilverTaken(&s.year.Fetched) {
 			s.flow(p, ledgerPoints)
 		}
+	}
+	if s.year.PartKnown() {
+		s.flow(s.v.Tell("waste_plus"), ledgerPoints)
 	}
 }
 

@@ -112,7 +112,7 @@ func TestWasteSheet(t *testing.T) {
 		text := strings.ReplaceAll(string(out), "\u00a0", " ")
 		for _, want := range []string{
 			"Waste cans, 2026", "Ropewalk Darkroom", "No can named", "grey can", "Used fixer, holds 25 L", "county's depot", "2026-114", "17.5 L",
-			"small can", "800 mL", "The water company", "Thinned tenfold", "Kept by", "Seen by", "of silver",
+			"small can", "800 mL", "A + in the column", "The water company", "Thinned tenfold", "Kept by", "Seen by", "of silver",
 		} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not on the sheet", paper, want)
