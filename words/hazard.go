@@ -19,9 +19,19 @@ func (v *Voice) Statement(code string, named []string) string {
 	}
 	names := make([]string, len(named))
 	for i, n := range named {
-		names[i] = own(n)
+		names[i] = v.Substance(n)
 	}
 	return code + " " + plain(v.say("statement."+code, args{"Names": v.list(names)}))
+}
+
+// Substance names a substance of the hazard table in the reader's language, by its name in the table; another, and one that
+// there is no message of, as it is written.
+func (v *Voice) Substance(name string) string {
+	key := "substance." + strings.ReplaceAll(strings.ToLower(name), " ", "_")
+	if !v.has(key) {
+		return own(name)
+	}
+	return plain(v.say(key, nil))
 }
 
 // Signal says a signal word; empty for none.
@@ -62,9 +72,9 @@ func (v *Voice) NotJudged(i hazard.Ingredient) Phrase {
 		return v.Tell("hazard.not_judged_all")
 	}
 	if i.Open {
-		return v.Tell("hazard.not_judged_open", "Substance", i.Name)
+		return v.Tell("hazard.not_judged_open", "Substance", v.Substance(i.Name))
 	}
-	return v.Tell("hazard.not_judged", "Substance", i.Name, "Share", v.HazardShare(i.Share))
+	return v.Tell("hazard.not_judged", "Substance", v.Substance(i.Name), "Share", v.HazardShare(i.Share))
 }
 
 // HazardFinding says what is found about a judgement.
@@ -72,7 +82,7 @@ func (v *Voice) HazardFinding(f hazard.Finding) Phrase {
 	if about := "hazard_about." + f.Key; f.Key != "" && v.has("tell."+about) {
 		return v.Tell(about)
 	}
-	return v.begin("hazard."+string(f.Kind), "Substance", f.Substance, "Code", f.Code, "Percent", v.percent(f.Percent),
+	return v.begin("hazard."+string(f.Kind), "Substance", v.Substance(f.Substance), "Code", f.Code, "Percent", v.percent(f.Percent),
 		"Low", v.decimal(hazard.LeastDensity, 1), "High", v.decimal(hazard.MostDensity, 1))
 }
 
@@ -113,12 +123,12 @@ func (v *Voice) MixtureError(e *hazard.MixtureError) Phrase {
 
 // PersonCaution says a caution for one person.
 func (v *Voice) PersonCaution(c hazard.PersonCaution) Phrase {
-	return v.begin("person."+string(c.Kind), "Substance", c.Substance)
+	return v.begin("person."+string(c.Kind), "Substance", v.Substance(c.Substance))
 }
 
 // Gloves says which gloves to wear.
 func (v *Voice) Gloves(g hazard.Glove, because string) Phrase {
-	return v.Tell("glove."+string(g), "Substance", because)
+	return v.Tell("glove."+string(g), "Substance", v.Substance(because))
 }
 
 // percent prints mass per cent with four figures, so that 24.9 does not become a limit.

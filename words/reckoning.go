@@ -1,6 +1,8 @@
 package words
 
 import (
+	"slices"
+
 	"wetside/trade/quantity"
 	"wetside/trade/reckoning"
 )
@@ -86,6 +88,9 @@ func (v *Voice) FigureName(f reckoning.Figure) string {
 	}
 	a := args{"Figure": name}
 	v.subject(a, "Of", f.Of)
+	if slices.Contains([]string{"ingredient_share", "hazard_weight", "ate"}, f.Name) {
+		a["Of"] = v.Substance(f.Of)
+	}
 	return plain(v.say("figure_of", a))
 }
 
