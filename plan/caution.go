@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 )
 
 // A Caution is a key of the message catalogue with what it is about.
@@ -17,8 +18,8 @@ type Caution struct {
 	Names []string
 	// From is what is poured from, Harms what it does; Thinned what the working solution still does of it.
 	From    hazard.State
-	Harms   []hazard.Harm
-	Thinned []hazard.Harm
+	Harms   []ghs.Harm
+	Thinned []ghs.Harm
 }
 
 // CautionKind is a key of the message catalogue.

@@ -8,6 +8,7 @@ import (
 	"wetside/darkroom/hazards"
 	"wetside/trade/dilution"
 	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 	"wetside/trade/hazard/meet"
 	"wetside/trade/process"
 	"wetside/trade/temper"
@@ -150,7 +151,7 @@ func harmful(p *darkroom.Product, mix hazards.Mixing) []Caution {
 	if mix.From.State != hazard.Stock {
 		codes = append(codes, p.Hazards...)
 	}
-	if harms := hazard.HarmsOf(codes); len(harms) > 0 {
+	if harms := ghs.HarmsOf(codes); len(harms) > 0 {
 		out = append(out, Caution{
 			Kind: Harmful, Subject: p.Name, Hazards: p.Hazards, From: mix.From.State, Harms: harms, Thinned: mix.Works.Harms(),
 		})

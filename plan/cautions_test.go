@@ -9,6 +9,7 @@ import (
 
 	"wetside/plan"
 	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 	"wetside/trade/hazard/meet"
 )
 
@@ -76,8 +77,8 @@ func TestCautionsOfWhatIsDeclared(t *testing.T) {
 	}
 	want := plan.Caution{
 		Kind: plan.Harmful, Subject: "paper developer", From: hazard.Concentrate,
-		Harms:   []hazard.Harm{hazard.HarmsEyes, hazard.MakesAllergic, hazard.SuspectedBoth},
-		Thinned: []hazard.Harm{hazard.MakesAllergic, hazard.SuspectedBoth},
+		Harms:   []ghs.Harm{ghs.HarmsEyes, ghs.MakesAllergic, ghs.SuspectedBoth},
+		Thinned: []ghs.Harm{ghs.MakesAllergic, ghs.SuspectedBoth},
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)

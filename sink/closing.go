@@ -147,7 +147,7 @@ func keepsInTray(o *ahead.Outlook, now time.Time) bool {
 }
 
 // toWash are the trays, in the order of the sink, and what was measured with: the developer's first, the fixer's last, so that
-// what is left goes the way of the prints (M011 of the users' notes: the order of mixing, read the other way round).
+// what is left goes the way of the prints (common practice: the order of mixing, read the other way round).
 func (r *Room) toWash() (all []Item) {
 	var trays []string
 	for i := range r.Sink.Stations {

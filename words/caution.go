@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"wetside/plan"
-	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 	"wetside/trade/hazard/meet"
 )
 
@@ -38,7 +38,7 @@ func (v *Voice) names(all []string) string {
 }
 
 // harms says what something does: "damages eyes and is suspected of causing cancer".
-func (v *Voice) harms(all []hazard.Harm) string {
+func (v *Voice) harms(all []ghs.Harm) string {
 	out := make([]string, len(all))
 	for i, h := range all {
 		out[i] = v.say("harm."+string(h), nil)
@@ -47,7 +47,7 @@ func (v *Voice) harms(all []hazard.Harm) string {
 }
 
 // harmDo says what is to be done about harms, each thing once.
-func (v *Voice) harmDo(all []hazard.Harm) string {
+func (v *Voice) harmDo(all []ghs.Harm) string {
 	var out []string
 	said := map[string]bool{}
 	for _, h := range all {
@@ -61,16 +61,16 @@ func (v *Voice) harmDo(all []hazard.Harm) string {
 }
 
 // harmDo is the key of what is to be done about a harm; empty where the head of the sheet says it.
-func harmDo(h hazard.Harm) string {
+func harmDo(h ghs.Harm) string {
 	switch h {
-	case hazard.Poisons, hazard.BurnsSkin, hazard.HarmsEyes:
+	case ghs.Poisons, ghs.BurnsSkin, ghs.HarmsEyes:
 		return "rinse"
-	case hazard.MakesAllergic, hazard.HarmsBreath:
+	case ghs.MakesAllergic, ghs.HarmsBreath:
 		return "fingers"
-	case hazard.FeedsFire, hazard.CatchesFire:
+	case ghs.FeedsFire, ghs.CatchesFire:
 		return "flame"
-	case hazard.CausesCancer, hazard.HarmsGenes, hazard.HarmsChild, hazard.HarmsOrgans, hazard.SuspectedBoth, hazard.SuspectedCancer,
-		hazard.SuspectedGenes, hazard.SuspectedChild, hazard.SuspectedOrgans:
+	case ghs.CausesCancer, ghs.HarmsGenes, ghs.HarmsChild, ghs.HarmsOrgans, ghs.SuspectedBoth, ghs.SuspectedCancer,
+		ghs.SuspectedGenes, ghs.SuspectedChild, ghs.SuspectedOrgans:
 	}
 	return ""
 }

@@ -153,7 +153,7 @@ func TestEveryKindOfTextHasItsMessage(t *testing.T) {
 		{"../plan", "FindingKind", "finding"},
 		{"../plan", "CautionKind", "caution"},
 		{"../plan", "MissingKind", "missing"},
-		{"../trade/hazard", "Harm", "harm"},
+		{"../trade/hazard/ghs", "Harm", "harm"},
 		{"../trade/quantity", "Why", "problem"},
 		{"../trade/dilution", "Reason", "problem"},
 		{"../darkroom", "ProblemKind", "problem"},

@@ -8,6 +8,7 @@ import (
 
 	"wetside/plan"
 	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
@@ -88,10 +89,10 @@ func cautions() []plan.Caution {
 	} {
 		out = append(out, plan.Caution{Kind: k, Subject: "glacial acid", Other: "acetic acid", Names: []string{"old stock", "print stop"}})
 	}
-	for _, h := range hazard.AllHarms() {
-		out = append(out, plan.Caution{Kind: plan.Harmful, Subject: "reducer", From: hazard.Powder, Harms: []hazard.Harm{h}})
+	for _, h := range ghs.AllHarms() {
+		out = append(out, plan.Caution{Kind: plan.Harmful, Subject: "reducer", From: hazard.Powder, Harms: []ghs.Harm{h}})
 	}
-	many := []hazard.Harm{hazard.HarmsEyes, hazard.MakesAllergic, hazard.SuspectedBoth}
+	many := []ghs.Harm{ghs.HarmsEyes, ghs.MakesAllergic, ghs.SuspectedBoth}
 	return append(out,
 		plan.Caution{Kind: plan.Harmful, Subject: "paper developer", From: hazard.Concentrate, Harms: many, Thinned: many[1:2]},
 		plan.Caution{Kind: plan.Harmful, Subject: "old stock", From: hazard.Stock, Harms: many, Thinned: many},

@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"wetside/plan"
-	"wetside/trade/hazard"
+	"wetside/trade/hazard/ghs"
 	"wetside/trade/measure"
 )
 
@@ -307,7 +307,7 @@ func ofCost(c plan.Cost) Cost {
 	return out
 }
 
-func harms(all []hazard.Harm) []string {
+func harms(all []ghs.Harm) []string {
 	var out []string
 	for _, h := range all {
 		out = append(out, string(h))

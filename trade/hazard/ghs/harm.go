@@ -1,4 +1,4 @@
-package hazard
+package ghs
 
 import (
 	"slices"
@@ -93,14 +93,3 @@ func HarmsOf(codes []string) []Harm {
 	}
 	return slices.DeleteFunc(AllHarms(), func(h Harm) bool { return !found[h] })
 }
-
-// Harms returns what a mixture does, by its statements. A sensitiser that EUH208 names can still bring on an allergy that is there;
-// it makes nobody allergic by its class, and is no harm here.
-func (r Result) Harms() []Harm { return HarmsOf(r.Codes) }
-
-// Judged tells whether anything stands behind a judgement: a known ingredient, or a label's own statements. Where it is false nothing
-// may be called harmless.
-func (r Result) Judged() bool { return len(r.known) > 0 || len(r.Codes) > 0 }
-
-// Whole tells whether everything declared was judged.
-func (r Result) Whole() bool { return len(r.NotJudged) == 0 }
