@@ -88,7 +88,7 @@ func (p *plot) column(all []lineName) {
 			tags[i].mark = *n.near
 		}
 	}
-	placed, share := settle(tags, p.y.b-h*0.6, p.y.a+h*0.9, h*0.35)
+	placed, share := settle(tags, p.y.b-h*0.6, p.y.a+h*0.8, h*0.35)
 	for _, t := range placed {
 		n := all[t.nth]
 		n.size *= share
