@@ -8,7 +8,7 @@ import (
 
 // floors from the ground up; a package may import its own floor's and lower ones. The front rooms import no neighbour.
 func order() []string {
-	return []string{"trade", "darkroom", "book", "ahead", "plan", "sink", "words", "draw", "front"}
+	return []string{"trade", "darkroom", "book", "access", "ahead", "plan", "sink", "words", "draw", "front"}
 }
 
 func floorOf(pkg string) (floor int, room string) {
