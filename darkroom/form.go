@@ -36,7 +36,7 @@ func ReadForm[T Part](in File, i int, form map[string]string) (T, error) {
 		}
 	}
 	root := written(fileKind(), in)
-	path := put[T](root, i, n)
+	path := put(root, keysOf[T](), list != nil, i, n)
 	f, problems := readRoot(root)
 	problems = problems.sorted().inForm(path, in)
 	for _, name := range bad {

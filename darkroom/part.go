@@ -62,8 +62,8 @@ func Without[T Part](f File, i int) File {
 }
 
 // renamed lets what names a product follow where the product gets another name.
-func renamed[T Part](f File, was T, name string) File {
-	p, ok := any(was).(Product)
+func renamed(f File, was any, name string) File {
+	p, ok := was.(Product)
 	if !ok || p.Name == "" || name == "" || p.Name == name {
 		return f
 	}
@@ -211,10 +211,10 @@ func keysOf[T Part]() []string {
 	return nil
 }
 
-// put puts a part's node in its place below root and returns its path: as item i of its list, or as the section.
+// put puts a part's node in its place below root and returns its path: as item i of its list where it is listed, or as the section.
 // Of a section the lists of things stay as they were where the new node has none.
-func put[T Part](root *node, i int, n *node) string {
-	keys, at := keysOf[T](), root
+func put(root *node, keys []string, listed bool, i int, n *node) string {
+	at := root
 	for _, key := range keys {
 		if at.Get(key).Kind == outline.Empty {
 			at.Put(key, &node{Kind: outline.Mapping})
@@ -222,7 +222,7 @@ func put[T Part](root *node, i int, n *node) string {
 		at = at.Get(key)
 	}
 	path := strings.Join(keys, ".")
-	if listOf[T](&File{}) == nil {
+	if !listed {
 		for _, f := range at.Fields {
 			if len(f.Value.Items) > 0 && f.Value.Items[0].Kind == outline.Mapping && n.Get(f.Key).Kind == outline.Empty {
 				n.Put(f.Key, f.Value)

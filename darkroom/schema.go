@@ -19,18 +19,20 @@ func Schema() ([]byte, error) {
 	return append(out, '\n'), nil
 }
 
-func schemaOfThing[T any](fields []field[T]) *shape {
+func schemaOfThing(fields []plain) *shape {
 	var all properties
 	var required []string
 	for _, f := range fields {
-		all = append(all, property{f.name, f.schema()})
+		s := f.is.describe()
+		s.Description = f.text
+		all = append(all, property{f.name, s})
 		if f.must {
 			required = append(required, f.name)
 		}
 	}
-	s := object(all)
-	s.Required = required
-	return s
+	whole := object(all)
+	whole.Required = required
+	return whole
 }
 
 func schemaOfTable[K comparable, V any](keys []choice[K], k kind[V]) *shape {
