@@ -24,7 +24,8 @@ type bathsCmd struct {
 	PDF   string `name:"pdf" help:"Write the state of the baths on one page for the wall as PDF, too." placeholder:"OUT"`
 	Tapes string `help:"Write a tape for each bath's bottle as PDF, too." placeholder:"OUT"`
 	Force bool   `help:"Overwrite the PDF."`
-	JSON  bool   `name:"json" help:"Answer as JSON."`
+	languageFlag
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run says of every bath what it still does.
@@ -98,11 +99,14 @@ func (c *bathsCmd) scene(s *session, asked material.Material) (f darkroom.File, 
 	if c.File == "" {
 		err = s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
 			f, scene = b.file, b.scene(asked)
-			return nil
+			return c.speak(s, &f, c.JSON)
 		})
 		return f, scene, err
 	}
 	if f, err = s.readFile(c.File, c.JSON); err != nil {
+		return f, scene, err
+	}
+	if err = c.speak(s, &f, c.JSON); err != nil {
 		return f, scene, err
 	}
 	scene, err = plan.Ahead(s.ctx, plan.Request{File: f, Now: s.parts.Now()}, asked)

@@ -14,12 +14,13 @@ type cardsCmd struct {
 	whereFlags
 	PDF   string `name:"pdf" required:"" help:"Write a card for each tray, the room's rules and lists, and a safety sheet, as PDF." placeholder:"OUT"`
 	Force bool   `help:"Overwrite the PDF."`
-	JSON  bool   `name:"json" help:"Tell errors as JSON."`
+	languageFlag
+	JSON bool `name:"json" help:"Tell errors as JSON."`
 }
 
 // Run writes the cards of an evening.
 func (c *cardsCmd) Run(s *session) error {
-	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, JSON: c.JSON}
+	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, languageFlag: c.languageFlag, JSON: c.JSON}
 	f, scene, err := b.scene(s, material.None)
 	if err != nil {
 		return err
@@ -40,12 +41,13 @@ type calendarCmd struct {
 	whereFlags
 	Out   string `help:"Write it to a file: darkroom.ics. Without one it goes to standard output." placeholder:"OUT"`
 	Force bool   `help:"Overwrite the file."`
-	JSON  bool   `name:"json" help:"Tell errors as JSON."`
+	languageFlag
+	JSON bool `name:"json" help:"Tell errors as JSON."`
 }
 
 // Run writes what goes off, is due and will be full as a calendar.
 func (c *calendarCmd) Run(s *session) error {
-	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, JSON: c.JSON}
+	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, languageFlag: c.languageFlag, JSON: c.JSON}
 	f, scene, err := b.scene(s, material.None)
 	if err != nil {
 		return err

@@ -9,13 +9,17 @@ import (
 
 type hazardsCmd struct {
 	File string `arg:"" help:"A darkroom file; - is standard input." predictor:"file"`
-	JSON bool   `name:"json" help:"Answer as JSON."`
+	languageFlag
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run judges what a darkroom file has on its shelf.
 func (c *hazardsCmd) Run(s *session) error {
 	f, err := s.readFile(c.File, c.JSON)
 	if err != nil {
+		return err
+	}
+	if err := c.speak(s, &f, c.JSON); err != nil {
 		return err
 	}
 	v, err := voiceFor(s, f, f.Darkroom.Ounce)

@@ -26,13 +26,14 @@ type labelCmd struct {
 	Address string `help:"Where the pages are served, for the code: http://192.168.1.20:8460." env:"WETSIDE_ADDRESS" placeholder:"URL"`
 	PDF     string `name:"pdf" help:"Write the labels as PDF." placeholder:"OUT"`
 	Force   bool   `help:"Overwrite the PDF."`
-	Text    bool   `help:"Write the words out to be copied by hand; so it does without --pdf, too."`
-	JSON    bool   `name:"json" help:"Answer as JSON."`
+	languageFlag
+	Text bool `help:"Write the words out to be copied by hand; so it does without --pdf, too."`
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run makes the labels of baths and waste cans.
 func (c *labelCmd) Run(s *session) error {
-	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, JSON: c.JSON}
+	b := bathsCmd{File: c.File, whereFlags: c.whereFlags, languageFlag: c.languageFlag, JSON: c.JSON}
 	f, at, err := b.scene(s, material.None)
 	if err != nil {
 		return err

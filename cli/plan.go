@@ -12,9 +12,10 @@ import (
 )
 
 type planCmd struct {
-	File   string `arg:"" help:"A darkroom file; - is standard input." predictor:"file"`
-	PDF    string `name:"pdf" help:"Write the mix sheet as PDF, too." placeholder:"OUT"`
-	Force  bool   `help:"Overwrite the PDF."`
+	File  string `arg:"" help:"A darkroom file; - is standard input." predictor:"file"`
+	PDF   string `name:"pdf" help:"Write the mix sheet as PDF, too." placeholder:"OUT"`
+	Force bool   `help:"Overwrite the PDF."`
+	languageFlag
 	Others int    `help:"How many other ways to tell beside the best, up to 4." default:"0"`
 	If     string `name:"what-if" help:"Put the evening beside another: archival, two baths, FB paper, 12 more, fixer 1+9, 3 L trays." placeholder:"CHANGE"`
 	JSON   bool   `name:"json" help:"Answer as JSON."`
@@ -24,6 +25,9 @@ type planCmd struct {
 func (c *planCmd) Run(s *session) error {
 	f, err := s.readFile(c.File, c.JSON)
 	if err != nil {
+		return err
+	}
+	if err := c.speak(s, &f, c.JSON); err != nil {
 		return err
 	}
 	if c.If != "" {

@@ -17,12 +17,16 @@ type wasteCmd struct {
 	PDF   string `name:"pdf" help:"Write the year's sheet as PDF, too, to be signed." placeholder:"OUT"`
 	CSV   string `name:"csv" help:"Write the year as a table, too." placeholder:"OUT"`
 	Force bool   `help:"Overwrite the PDF or the table."`
-	JSON  bool   `name:"json" help:"Answer as JSON."`
+	languageFlag
+	JSON bool `name:"json" help:"Answer as JSON."`
 }
 
 // Run tells of the waste cans: how full they are, what the year brought, and where each kind of bath goes here.
 func (c *wasteCmd) Run(s *session) error {
 	return s.onBench(&c.whereFlags, c.JSON, func(b *bench) error {
+		if err := b.speak(c.languageFlag); err != nil {
+			return err
+		}
 		now := s.parts.Now()
 		year := c.Year
 		if year == 0 {

@@ -18,6 +18,9 @@ func (v *visit) field(f darkroom.FormField, form map[string]string, problems dar
 	if len(f.Words) > 0 {
 		out.Options = v.wordOptions(f, out.Value)
 	}
+	if f.Key == "language" {
+		out.Options = append([]option{{"", v.say.Label("not_said")}}, v.languageOptions(out.Value)...)
+	}
 	for _, p := range problems {
 		if p.Path == f.Name || base(p.Path) == f.Name {
 			p.Expected.Other = otherOf(p)

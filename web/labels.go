@@ -9,22 +9,26 @@ import (
 	"strings"
 
 	"wetside/ahead"
+	"wetside/darkroom"
 	"wetside/draw/label"
 	"wetside/draw/scene"
 	"wetside/trade/material"
+	"wetside/trade/process"
 	"wetside/words"
 )
 
 // labelsPage chooses labels, their size and the place where they begin, and shows them as they will be printed.
 type labelsPage struct {
 	frame
-	Of     []tickable
-	Size   field
-	Start  field
-	Labels []labelView
-	PDF    string // where it is printed; empty: something is in the way
-	None   bool
-	Lone   words.Phrase // a phone can't open the code's address; empty: it can
+	Of              []tickable
+	Size            field
+	Start           field
+	Speaks          field
+	Labels          []labelView
+	PDF             string // where it is printed; empty: something is in the way
+	None            bool
+	Cards, Calendar []spokenIn   // each in other languages
+	Lone            words.Phrase // a phone can't open the code's address; empty: it can
 }
 
 type tickable struct {
@@ -50,8 +54,8 @@ type labelled struct {
 	label label.Label
 }
 
-// everyLabel are the labels that can be printed: of each bath that stands, of each waste can.
-func (v *visit) everyLabel(r *http.Request) (all []labelled, err error) {
+// everyLabel are the labels that can be printed, of each bath that stands and of each waste can, as a voice says them.
+func (v *visit) everyLabel(r *http.Request, say *words.Voice) (all []labelled, err error) {
 	report, err := ahead.Look(v.scene(material.None))
 	if err != nil {
 		return nil, err
@@ -62,20 +66,28 @@ func (v *visit) everyLabel(r *http.Request) (all []labelled, err error) {
 		if o.Bath.MadeBy != "" {
 			by = v.people[o.Bath.MadeBy].Name
 		}
-		l, err := label.OfBath(v.say, o, v.file, label.Told{By: by, Address: addressOf(r) + bathPath(o.Bath.ID)})
+		l, err := label.OfBath(say, o, v.file, label.Told{By: by, Address: addressOf(r) + bathPath(o.Bath.ID)})
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, labelled{o.Bath.ID, titled(l.Title, o.Bath.Tray+o.Bath.Tank), l})
+		all = append(all, labelled{o.Bath.ID, titled(capital(v.say.BathCalled(o.Bath)), o.Bath.Tray+o.Bath.Tank), l})
 	}
 	for _, c := range v.file.Bench.Cans {
-		l, err := label.OfCan(v.say, c, v.file, label.Told{Address: addressOf(r) + "/waste"})
+		l, err := label.OfCan(say, c, v.file, label.Told{Address: addressOf(r) + "/waste"})
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, labelled{ofCan + c.Name, titled(l.Title, c.Name), l})
+		all = append(all, labelled{ofCan + c.Name, titled(v.canTitle(c), c.Name), l})
 	}
 	return all, nil
+}
+
+// canTitle says what a can takes.
+func (v *visit) canTitle(c darkroom.Can) string {
+	if c.Takes == process.NoRole {
+		return capital(v.say.Label("label_waste"))
+	}
+	return capital(v.say.UsedBath(c.Takes))
 }
 
 // labelling reads which labels are asked for, on what, from which place on. What is wrong stands in problems.
@@ -117,13 +129,17 @@ func (v *visit) stocks() []label.Stock {
 
 // labels shows the labels of what stands here.
 func (s *server) labels(r *http.Request, v *visit) error {
-	all, err := v.everyLabel(r)
+	told := *v // as the labels speak; the page itself speaks as the room does
+	if err := told.speak(r.URL.Query().Get("language")); err != nil {
+		return err
+	}
+	all, err := v.everyLabel(r, told.say)
 	if err != nil {
 		return err
 	}
 	chosen, on, start, problems := v.labelling(r, all)
 	p := labelsPage{frame: v.frame(r, "baths"), None: len(all) == 0}
-	p.Title = v.say.Label("labels")
+	p.Title, p.Cards, p.Calendar = v.say.Label("labels"), v.languages("/cards.pdf", url.Values{}), v.languages("/calendar.ics", url.Values{})
 	if loopback(r.Host) {
 		p.Lone = v.say.Tell("join_loopback", "Host", r.Host)
 	}
@@ -132,7 +148,9 @@ func (s *server) labels(r *http.Request, v *visit) error {
 	}
 	p.Size = field{Name: "size", Label: v.say.Label("label_size"), Value: on.Name, Problem: problems["size"], Options: v.sizeOptions()}
 	p.Start = field{Name: "start", Label: v.say.Label("label_start"), Value: r.URL.Query().Get("start"), Problem: problems["start"], Mode: "numeric", Hint: v.say.Label("hint_label_start")}
-	q := url.Values{"size": {on.Name}, "start": {strconv.Itoa(start)}}
+	tag := told.say.Language().String()
+	p.Speaks = field{Name: "language", Label: v.say.Label("language_labels"), Value: tag, Options: v.languageOptions(tag)}
+	q := url.Values{"language": {tag}, "size": {on.Name}, "start": {strconv.Itoa(start)}}
 	fits := true
 	for _, x := range chosen {
 		view := v.labelView(x, on)
@@ -191,7 +209,7 @@ func shown(s label.Stock) string {
 
 // labelsPDF sends the labels to print.
 func (s *server) labelsPDF(r *http.Request, v *visit) error {
-	all, err := v.everyLabel(r)
+	all, err := v.everyLabel(r, v.say)
 	if err != nil {
 		return err
 	}

@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"math"
 	"net/http"
+	"net/url"
 	"slices"
 
 	"wetside/draw"
@@ -28,6 +29,7 @@ type mixPage struct {
 	Chains []chainView
 	Told   []plan.Missing // what is missing
 	Gaps   []gapView      // what nobody has told yet
+	Others []spokenIn     // the sheet on paper in other languages
 	Inches bool           // a size was read as inches
 }
 
@@ -80,7 +82,7 @@ func (s *server) mixSheet(r *http.Request, v *visit) error {
 	if err := page.exacter(r, v, p); err != nil {
 		return err
 	}
-	page.Chains = v.chains(p)
+	page.Chains, page.Others = v.chains(p), v.languages("/mix.pdf", url.Values{})
 	page.Inches = r.URL.Query().Get("read") == "inches"
 	page.Told, page.Gaps = v.gaps(p)
 	page.Sinks = v.sinks(p)

@@ -51,7 +51,7 @@ func (v *visit) sendFile(b *bytes.Buffer, kind, how string) error {
 // paperRoutes are what goes on a wall, a bottle or into a calendar.
 func (s *server) paperRoutes() map[string]handler {
 	return map[string]handler{
-		"GET /labels": s.labels, "GET /labels.pdf": inWhite(s.labelsPDF), "GET /cards.pdf": inWhite(s.cardsPDF),
-		"GET /calendar.ics": inWhite(s.calendar),
+		"GET /labels": s.labels, "GET /labels.pdf": inWhite(inLanguage(s.labelsPDF)), "GET /cards.pdf": inWhite(inLanguage(s.cardsPDF)),
+		"GET /calendar.ics": inWhite(inLanguage(s.calendar)),
 	}
 }

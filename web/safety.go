@@ -3,6 +3,7 @@ package web
 import (
 	"errors"
 	"net/http"
+	"net/url"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,6 +29,7 @@ type safetyPage struct {
 	Yours          []words.Phrase // of whoever joined with this device
 	Persons        []personView   // for those who keep the darkroom
 	Keeps          bool
+	Others         []spokenIn // the page in other languages, to print it
 }
 
 type safetyProduct struct {
@@ -59,6 +61,7 @@ func (s *server) safety(r *http.Request, v *visit) error {
 	}
 	page := safetyPage{frame: v.frame(r, "safety"), Keeps: v.keeps(), Aid: plan.AidCautions(v.file.Darkroom)}
 	page.air(v)
+	page.Others = v.languages("/safety", url.Values{})
 	report, err := hazards.Of(v.file)
 	if err != nil {
 		page.Wrong = v.wrongShares(err)

@@ -74,8 +74,7 @@ func (v *visit) open(ctx context.Context) error {
 		return err
 	}
 	v.file, v.ids = v.state.File(v.people)
-	d := v.file.Darkroom
-	v.say, err = v.s.words.Voice(d.Language, d.Units, d.Ounce, words.Zone(v.s.Now().Location()), words.Currency(d.Currency))
+	v.say, err = v.voice()
 	return err
 }
 

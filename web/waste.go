@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"net/url"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,16 +46,22 @@ type wastePage struct {
 	Silver bool         // some of it is reckoned, so that it can be worth something
 	Where  words.Phrase // who the room is and where it drains
 	Drains []drainView
-	Years  []int
+	Years  []yearView
 	Keeps  bool
 	Did    *doneView
+}
+
+// yearView is a year's sheet, also in other languages.
+type yearView struct {
+	Year   int
+	Others []spokenIn
 }
 
 // wasteRoutes are the pages of the waste cans.
 func (s *server) wasteRoutes() map[string]handler {
 	return map[string]handler{
 		"GET /waste":         s.waste,
-		"GET /waste.pdf":     inWhite(s.wastePDF),
+		"GET /waste.pdf":     inWhite(inLanguage(s.wastePDF)),
 		"GET /waste.csv":     inWhite(s.wasteCSV),
 		"POST /waste/taken":  s.wasteTaken,
 		"POST /waste/put":    s.wastePut,
@@ -77,7 +84,10 @@ func (v *visit) showWaste(r *http.Request, status int, form, problems map[string
 		return field{Name: name, Label: v.say.Label(label), Value: form[name], Problem: problems[name]}
 	}
 	here := ahead.Here(v.state, now)
-	p := wastePage{frame: v.frame(r, "waste"), Keeps: v.keeps(), Where: v.say.PlaceAndDrain(&here), Years: ahead.YearsOfWaste(v.state, now)}
+	p := wastePage{frame: v.frame(r, "waste"), Keeps: v.keeps(), Where: v.say.PlaceAndDrain(&here)}
+	for _, y := range ahead.YearsOfWaste(v.state, now) {
+		p.Years = append(p.Years, yearView{y, v.languages("/waste.pdf", url.Values{"year": {strconv.Itoa(y)}})})
+	}
 	p.Title = v.say.Label("cans")
 	p.Price = field{Name: "price", Label: v.say.Label("silver_price"), Value: r.URL.Query().Get("price"), Mode: "decimal", Hint: v.say.Label("hint_silver_price")}
 	price, bad := readPrice(p.Price.Value)

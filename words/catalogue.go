@@ -91,6 +91,16 @@ func (c *Catalogue) Languages() []language.Tag {
 	return slices.Clone(c.tags)
 }
 
+// Speaks reports whether there is a file for a BCP 47 tag or for one near to it.
+func (c *Catalogue) Speaks(tag string) bool {
+	want, err := language.Parse(tag)
+	if err != nil {
+		return false
+	}
+	_, _, sure := language.NewMatcher(c.tags).Match(want)
+	return sure != language.No
+}
+
 // A Voice speaks one language in one system of units. It never changes and is safe for concurrent use.
 type Voice struct {
 	catalogue *Catalogue
