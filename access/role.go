@@ -67,7 +67,7 @@ func Write(r Role, k book.Kind) May {
 	}
 	switch k {
 	case book.BathWorked, book.BathTested, book.PrintBegan, book.PrintPut, book.PrintOut, book.BatchHeld, book.BatchWashed,
-		book.FaultNoted:
+		book.FaultNoted, book.TemperatureRead:
 		return Always
 	case book.Correction:
 		return OwnOnly

@@ -69,7 +69,9 @@ func bathBodies() map[string]book.Body {
 		`{"sign":"flat_blacks","cause":"developer_spent","done":"remedied","bath":"dev"}`: &book.FaultFound{
 			Sign: "flat_blacks", Cause: "developer_spent", Done: book.FaultRemedied, Bath: "dev",
 		},
-		`{"sign":"of_a_later_program"}`: &book.FaultFound{Sign: "of_a_later_program"},
+		`{"probe":"p1","bath":"d","reads":"20.4 °C"}`:         &book.ProbeRead{Probe: "p1", Bath: "d", Reads: "20.4 °C"},
+		`{"probe":"p1","place":"cold water","reads":"48 °F"}`: &book.ProbeRead{Probe: "p1", Place: book.InColdWater, Reads: "48 °F"},
+		`{"sign":"of_a_later_program"}`:                       &book.FaultFound{Sign: "of_a_later_program"},
 	}
 }
 
@@ -104,8 +106,8 @@ func TestBodiesOfBaths(t *testing.T) {
 			t.Errorf("%s: unread: %v", e.Body, j.state.Unread())
 		}
 	}
-	if len(kinds) != 14 {
-		t.Errorf("%d kinds, want 14", len(kinds))
+	if len(kinds) != 15 {
+		t.Errorf("%d kinds, want 15", len(kinds))
 	}
 }
 

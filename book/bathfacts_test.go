@@ -63,6 +63,8 @@ func bathFact(t *rapid.T, draw book.Draw) book.Body {
 		return wasteFact(t, volume)
 	case 8:
 		return &book.FaultFound{Sign: "grey_veil", Cause: "stray_light", Bath: rapid.SampledFrom([]string{"", id}).Draw(t, "about")}
+	case 9:
+		return &book.ProbeRead{Probe: rapid.SampledFrom([]string{"p1", "p2"}).Draw(t, "probe"), Bath: id, Reads: rapid.SampledFrom([]string{"19.8 °C", "68 °F"}).Draw(t, "reads")}
 	default:
 		through := rapid.SliceOfN(rapid.SampledFrom(baths), 1, 4).Draw(t, "through")
 		return &book.Worked{Baths: through, Prints: anyPrints(t), Drain: rapid.SampledFrom([]string{"", "20 s"}).Draw(t, "drain")}

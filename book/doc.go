@@ -6,7 +6,7 @@
 // SHA-256 of the one before it, over a length-prefixed framing of all its fields (see HashOf).
 //
 // Facts (a lot received, opened, counted, drawn from; a stock made; a bath mixed, worked, tested, topped up, poured
-// back and out; a batch held, washed; what looked wrong; a print started, moved on, gone; an evening opened, joined) are never refused and take effect by the moment they happened; decisions (the
+// back and out; a batch held, washed; what looked wrong; a print started, moved on, gone; an evening opened, joined; what a probe showed) are never refused and take effect by the moment they happened; decisions (the
 // room, the bench, products, people, the wanted session, its close, a bath moved forward, a discard, a correction) name the
 // position they were made on. Within one instant a thing is there before anything is done with it, and each device's
 // entries go in the order of the book. So two devices' facts give the same state in whatever order they arrive. What

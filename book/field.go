@@ -19,6 +19,7 @@ const (
 	FieldBelowZero  FieldWhy = "below_zero"  // a count below zero
 	FieldNothing    FieldWhy = "nothing"     // a count or a volume of nothing
 	FieldTooMuch    FieldWhy = "too_much"    // more than any darkroom has; Want has the most
+	FieldOutside    FieldWhy = "outside"     // not between the two that Want has
 	FieldClashes    FieldWhy = "clashes"     // it can't stand beside the field that Want names
 	FieldNotOfSteps FieldWhy = "not_of_them" // none of the strip's own steps, which Want lists
 )

@@ -139,12 +139,13 @@ type look struct {
 	Answers  []book.Answer
 	Findings []book.Finding
 	Faults   []book.Event
+	Readings []book.Reading
 	Unread   int
 }
 
 func lookAt(s *book.State, p book.People) look {
 	f, ids := s.File(p)
-	return look{f, ids, s.Lots(), s.Baths(), s.Events(), s.Batches(), s.Waste(), s.Answers(), s.Findings(), s.Faults(), len(s.Unread())}
+	return look{f, ids, s.Lots(), s.Baths(), s.Events(), s.Batches(), s.Waste(), s.Answers(), s.Findings(), s.Faults(), s.Readings(), len(s.Unread())}
 }
 
 func contract(tb failing) darkroom.File {

@@ -5,50 +5,51 @@ type Kind string
 
 // The kinds of entry. For each kind stands a body; all things of the file share Set and Removed.
 const (
-	RoomSet        Kind = "room.set"
-	BenchSet       Kind = "bench.set"
-	VesselSet      Kind = "vessel.set"
-	VesselRemoved  Kind = "vessel.removed"
-	TraySet        Kind = "tray.set"
-	TrayRemoved    Kind = "tray.removed"
-	TankSet        Kind = "tank.set"
-	TankRemoved    Kind = "tank.removed"
-	CanSet         Kind = "can.set"
-	CanRemoved     Kind = "can.removed"
-	ProductSet     Kind = "product.set"
-	ProductRemoved Kind = "product.removed"
-	PersonSet      Kind = "person.set"
-	PersonRemoved  Kind = "person.removed"
-	SessionSet     Kind = "session.set" // the session that is wanted
-	Received       Kind = "lot.received"
-	Opened         Kind = "lot.opened"
-	Counted        Kind = "lot.counted"
-	Drawn          Kind = "lot.drawn"
-	Discarded      Kind = "lot.discarded"
-	StockMade      Kind = "stock.made"
-	BathMixed      Kind = "bath.mixed"
-	BathWorked     Kind = "bath.worked" // a load went through
-	BathTested     Kind = "bath.tested"
-	BathToppedUp   Kind = "bath.topped_up"
-	BathPouredBack Kind = "bath.poured_back" // into a bottle
-	BathPouredOut  Kind = "bath.poured_out"  // into a tray or tank again
-	BathMoved      Kind = "bath.moved"       // the second of a pair became the first
-	BathDiscarded  Kind = "bath.discarded"   // or collected
-	WastePut       Kind = "waste.put"        // into a waste can, otherwise than by a bath's own entry
-	WasteTaken     Kind = "waste.taken"      // a waste can was emptied or fetched
-	DrainAnswered  Kind = "drain.answered"   // what the authority says of a drain
-	BatchHeld      Kind = "batch.held"       // prints put in holding
-	BatchWashed    Kind = "batch.washed"
-	PrintBegan     Kind = "print.started" // a print was put into the first liquid of its way
-	PrintPut       Kind = "print.moved"
-	PrintOut       Kind = "print.left" // the sink: done or abandoned
-	SessionOpened  Kind = "session.opened"
-	SessionJoined  Kind = "session.joined"
-	SessionClosed  Kind = "session.closed"
-	ListTicked     Kind = "list.ticked" // of the lists that are gone through at the start and the end
-	NoteLeft       Kind = "note.left"   // for whoever comes next
-	FaultNoted     Kind = "fault.found" // something looked wrong, and what was behind it
-	Correction     Kind = "correction"
+	RoomSet         Kind = "room.set"
+	BenchSet        Kind = "bench.set"
+	VesselSet       Kind = "vessel.set"
+	VesselRemoved   Kind = "vessel.removed"
+	TraySet         Kind = "tray.set"
+	TrayRemoved     Kind = "tray.removed"
+	TankSet         Kind = "tank.set"
+	TankRemoved     Kind = "tank.removed"
+	CanSet          Kind = "can.set"
+	CanRemoved      Kind = "can.removed"
+	ProductSet      Kind = "product.set"
+	ProductRemoved  Kind = "product.removed"
+	PersonSet       Kind = "person.set"
+	PersonRemoved   Kind = "person.removed"
+	SessionSet      Kind = "session.set" // the session that is wanted
+	Received        Kind = "lot.received"
+	Opened          Kind = "lot.opened"
+	Counted         Kind = "lot.counted"
+	Drawn           Kind = "lot.drawn"
+	Discarded       Kind = "lot.discarded"
+	StockMade       Kind = "stock.made"
+	BathMixed       Kind = "bath.mixed"
+	BathWorked      Kind = "bath.worked" // a load went through
+	BathTested      Kind = "bath.tested"
+	BathToppedUp    Kind = "bath.topped_up"
+	BathPouredBack  Kind = "bath.poured_back" // into a bottle
+	BathPouredOut   Kind = "bath.poured_out"  // into a tray or tank again
+	BathMoved       Kind = "bath.moved"       // the second of a pair became the first
+	BathDiscarded   Kind = "bath.discarded"   // or collected
+	WastePut        Kind = "waste.put"        // into a waste can, otherwise than by a bath's own entry
+	WasteTaken      Kind = "waste.taken"      // a waste can was emptied or fetched
+	DrainAnswered   Kind = "drain.answered"   // what the authority says of a drain
+	BatchHeld       Kind = "batch.held"       // prints put in holding
+	BatchWashed     Kind = "batch.washed"
+	PrintBegan      Kind = "print.started" // a print was put into the first liquid of its way
+	PrintPut        Kind = "print.moved"
+	PrintOut        Kind = "print.left" // the sink: done or abandoned
+	SessionOpened   Kind = "session.opened"
+	SessionJoined   Kind = "session.joined"
+	SessionClosed   Kind = "session.closed"
+	ListTicked      Kind = "list.ticked"      // of the lists that are gone through at the start and the end
+	NoteLeft        Kind = "note.left"        // for whoever comes next
+	FaultNoted      Kind = "fault.found"      // something looked wrong, and what was behind it
+	TemperatureRead Kind = "temperature.read" // what a probe showed
+	Correction      Kind = "correction"
 )
 
 // Known reports whether this program knows the kind.
@@ -59,7 +60,7 @@ func (k Kind) Known() bool { return k.blank() != nil }
 func (k Kind) Decides() bool {
 	switch k {
 	case Received, Opened, Counted, Drawn, StockMade, BathMixed, BathWorked, BathTested, BathToppedUp, BathPouredBack,
-		BathPouredOut, WastePut, WasteTaken, DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft, FaultNoted:
+		BathPouredOut, WastePut, WasteTaken, DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, ListTicked, NoteLeft, FaultNoted, TemperatureRead:
 		return false
 	case RoomSet, BenchSet, SessionSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved, CanSet, CanRemoved,
 		ProductSet, ProductRemoved, PersonSet, PersonRemoved, Discarded, BathMoved, BathDiscarded, SessionClosed, Correction:
@@ -146,6 +147,8 @@ func (k Kind) blankOfBaths() Body {
 		return &Washed{}
 	case FaultNoted:
 		return &FaultFound{}
+	case TemperatureRead:
+		return &ProbeRead{}
 	default:
 		return k.blankOfSink()
 	}

@@ -36,6 +36,7 @@ type State struct {
 	inSink   map[string]bool            // the prints that are somewhere in the sink
 	evenings map[string][]saidOfEvening // in order, by session
 	looked   []*deed                    // what looked wrong, in order
+	readings map[string][]saidOfReading // of probes, in order, by where they hang
 
 	corrections corrections
 	unread      []Unread
@@ -71,6 +72,7 @@ func New(darkroomID string, old Upcasts) *State {
 		trackOf:     map[string]string{},
 		inSink:      map[string]bool{},
 		evenings:    map[string][]saidOfEvening{},
+		readings:    map[string][]saidOfReading{},
 		corrections: newCorrections(),
 		read:        map[amountKey]amount{},
 		passes:      map[passKey]Pass{},
@@ -144,6 +146,8 @@ func (s *State) tell(e Entry, body Body) error {
 		return s.tellPrint(e, body)
 	case *EveningOpened, *EveningJoined, *EveningClosed, *Ticked, *Told:
 		return s.tellEvening(e, body)
+	case *ProbeRead:
+		return s.tellReading(e, b)
 	case *WasteIn, *TakenAway, *Answered:
 		return s.tellWaste(e, body)
 	default:
@@ -239,6 +243,7 @@ func (s *State) Clone() *State {
 	c.deeds, c.batches = cloneLists(s.deeds), cloneLists(s.batches)
 	c.prints, c.trackOf, c.inSink = maps.Clone(s.prints), maps.Clone(s.trackOf), maps.Clone(s.inSink)
 	c.evenings = cloneLists(s.evenings)
+	c.readings = cloneLists(s.readings)
 	c.looked = slices.Clip(s.looked)
 	c.corrections = s.corrections.clone()
 	c.unread = slices.Clip(s.unread)

@@ -37,11 +37,12 @@ type Station struct {
 	Reading *Reading     // the temperature last read, nil: none tonight
 }
 
-// A Reading is a temperature that somebody read in a bath.
+// A Reading is a temperature that was read in a bath.
 type Reading struct {
 	At      time.Time
 	Celsius quantity.Celsius
 	Entry   string
+	Probe   string // the id of the probe that read it by itself; empty: somebody did
 }
 
 // A Way is how one kind of load goes through the sink.

@@ -278,6 +278,28 @@ func TestWarmDeveloper(t *testing.T) {
 	}
 }
 
+// TestProbe: what a probe showed last counts as what somebody read, and the later of the two holds.
+func TestProbe(t *testing.T) {
+	r := newRoom(t)
+	r.pour("developer", "")
+	s := r.look(5)
+	usual, bath := paper(t, s, material.FB).Stops[0].Time, s.Stations[0].Bath
+	r.say(60, &book.ProbeRead{Probe: "board", Bath: bath, Reads: "24 °C"})
+	s = r.look(70)
+	if got := paper(t, s, material.FB).Stops[0].Time; got >= usual || s.Stations[0].Reading.Probe != "board" {
+		t.Errorf("at 24 °C by a probe %v, at 20 °C %v; %+v", got, usual, s.Stations[0].Reading)
+	}
+	r.say(80, &book.Tested{Bath: bath, Test: book.Thermometer, Result: "20 °C"})
+	s = r.look(90)
+	if got := paper(t, s, material.FB).Stops[0].Time; got != usual || s.Stations[0].Reading.Probe != "" {
+		t.Errorf("then read by hand at 20 °C: %v, want %v", got, usual)
+	}
+	r.say(100, &book.ProbeRead{Probe: "board", Bath: bath, Reads: "24.5 °C"})
+	if s = r.look(101 + 13*3600); s.Stations[0].Reading != nil {
+		t.Errorf("half a day later it reads %+v", s.Stations[0].Reading)
+	}
+}
+
 // TestBathTakenAway: a bath that is discarded with a print in it leaves the print where it lies, with its time.
 func TestBathTakenAway(t *testing.T) {
 	r := newRoom(t)

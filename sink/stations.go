@@ -139,15 +139,29 @@ func (k *looker) nearer(a, b *ahead.Bath, planned *plan.Bath) bool {
 	return a.Made.After(b.Made)
 }
 
-// reading returns the last temperature that was read in a bath tonight: within TooOld.
+// reading returns the last temperature that was read in a bath tonight, by somebody or by a probe: within TooOld.
 func (k *looker) reading(id string) *Reading {
-	b, ok := k.scene.State.Bath(id)
+	return LastRead(k.scene.State, id, k.scene.Now)
+}
+
+// LastRead returns the last temperature that was read in a bath, by somebody or by a probe, nil for none within TooOld.
+func LastRead(s *book.State, id string, now time.Time) *Reading {
+	read := byHand(s, id, now)
+	if p, ok := s.Reading(id); ok && now.Sub(p.At) < TooOld && (read == nil || read.At.Before(p.At)) {
+		return &Reading{At: p.At, Celsius: p.Reads.Value, Entry: p.Entry, Probe: p.Probe}
+	}
+	return read
+}
+
+// byHand returns the last temperature that somebody read in a bath, nil for none within TooOld.
+func byHand(s *book.State, id string, now time.Time) *Reading {
+	b, ok := s.Bath(id)
 	if !ok {
 		return nil
 	}
 	for _, e := range slices.Backward(b.Events) {
 		t, isTest := e.Did.(book.TestMade)
-		if isTest && t.Result.Test == book.Thermometer && k.scene.Now.Sub(e.At) < TooOld {
+		if isTest && t.Result.Test == book.Thermometer && now.Sub(e.At) < TooOld {
 			return &Reading{At: e.At, Celsius: celsius((t.Result.From + t.Result.To) / 2), Entry: e.Entry}
 		}
 	}

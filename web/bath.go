@@ -4,12 +4,14 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"time"
 
 	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/draw"
 	"wetside/draw/scene"
+	"wetside/sink"
 	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/words"
@@ -24,6 +26,7 @@ type bathPage struct {
 	About    string // what was mixed
 	Made     words.Phrase
 	Gone     words.Phrase // how it went; empty: it stands
+	Reads    words.Phrase // the temperature last read in it; empty: none today
 	Lead     words.Phrase
 	End      words.Phrase
 	Pictures []twoSizes // tape and curve
@@ -109,6 +112,7 @@ func (v *visit) bathPage(r *http.Request) (*bathPage, error) {
 	p.learned(v, o, report)
 	p.Out = v.whenOut(o)
 	p.Label = labelsOf(b.ID)
+	p.Reads = v.reads(sink.LastRead(v.state, b.ID, v.s.Now()))
 	p.Bad = o.OutOfUse()
 	p.Tally = v.tally(r, o, &sc)
 	p.Cards = v.cards(o)
@@ -132,6 +136,15 @@ func (p *bathPage) about(v *visit, b *book.Bath) {
 		return
 	}
 	p.Gone = v.say.Tell("bath_gone", "When", v.say.DateTime(b.Gone.At), "To", v.wentTo(b.Gone.To))
+}
+
+// reads says what was read in a bath and when; nothing for nil.
+func (v *visit) reads(r *sink.Reading) words.Phrase {
+	if r == nil {
+		return nil
+	}
+	ago := max(v.s.Now().Sub(r.At).Round(time.Minute), time.Minute)
+	return v.say.Tell("bath_reads", "Temperature", v.say.TemperatureRead(r.Celsius), "Ago", v.say.Time(ago), "When", v.say.Clock(r.At), "Probe", r.Probe)
 }
 
 // wentTo says where a bath went; a word of the room's own is left as it is.

@@ -24,7 +24,7 @@ const (
 func GuestMay(k book.Kind) May {
 	switch k {
 	case book.BathWorked, book.BathTested, book.PrintBegan, book.PrintPut, book.PrintOut, book.BatchHeld, book.BatchWashed,
-		book.FaultNoted:
+		book.FaultNoted, book.TemperatureRead:
 		return Always
 	case book.Correction:
 		return OwnOnly

@@ -195,9 +195,7 @@ func (l *sinkLook) reads() []field {
 			continue
 		}
 		f := field{Name: s.Bath, Label: l.name(s), Example: l.say.Temperature(20)}
-		if s.Reading != nil {
-			f.Hint = joined(l.say.Temperature(s.Reading.Celsius), l.say.Clock(s.Reading.At))
-		}
+		f.Hint = l.visit.reads(s.Reading).Text()
 		all = append(all, f)
 	}
 	return all

@@ -67,6 +67,11 @@ func (v *Voice) Temperature(t quantity.Celsius) string {
 	return v.printed(v.style(v.system).Temperature(t))
 }
 
+// TemperatureRead prints what an instrument showed, to a tenth of a degree: 20.4 °C, 68.7 °F.
+func (v *Voice) TemperatureRead(t quantity.Celsius) string {
+	return v.printed(v.style(v.system).TemperatureRead(t))
+}
+
 // Mass prints a mass: 33 g; 1.2 oz av.
 func (v *Voice) Mass(m quantity.Mass) string { return v.printed(v.style(v.system).Mass(m)) }
 

@@ -35,6 +35,7 @@ func TestAmountsInEachSystem(t *testing.T) {
 			"gallon":        v.Volume(quantity.USGallon),
 			"range":         v.VolumeRange(900*ml, quantity.Litre),
 			"temperature":   v.Temperature(20.2),
+			"read":          v.TemperatureRead(20.4),
 			"mass":          v.Mass(33),
 			"length":        v.Length(15),
 			"area":          v.Area(0.0516128),
@@ -73,20 +74,20 @@ func TestAmountsInEachSystem(t *testing.T) {
 		want   map[string]string
 	}{
 		{quantity.Metric, map[string]string{
-			"small volume": "7.5 mL", "volume": "1 L", "gallon": "3.79 L", "range": "900 mL to 1 L", "temperature": "20 °C",
+			"small volume": "7.5 mL", "volume": "1 L", "gallon": "3.79 L", "range": "900 mL to 1 L", "temperature": "20 °C", "read": "20.4 °C",
 			"mass": "33 g", "length": "15 mm", "area": "516 cm²", "day": "14 October", "day and year": "14 October 2026",
 			"date": "Thursday 3 December", "date and year": "Thursday 3 December 2026",
 			"moment": "Thursday 3 December, 18:30", "late": "00:30",
 		}},
 		{quantity.US, map[string]string{
 			"small volume": "0.25 fl oz", "volume": "33.8 fl oz", "gallon": "1 gal", "range": "30.4 fl oz to 33.8 fl oz",
-			"temperature": "68 °F", "mass": "1.16 oz av", "length": "9/16 in", "area": "80 in²", "day": "October 14",
+			"temperature": "68 °F", "read": "68.7 °F", "mass": "1.16 oz av", "length": "9/16 in", "area": "80 in²", "day": "October 14",
 			"day and year": "October 14, 2026", "date": "Thursday, December 3", "date and year": "Thursday, December 3, 2026",
 			"moment": "Thursday, December 3, 6:30 pm", "late": "12:30 am",
 		}},
 		{quantity.Imperial, map[string]string{
 			"small volume": "0.26 fl oz", "volume": "35.2 fl oz", "gallon": "133 fl oz", "range": "31.7 fl oz to 35.2 fl oz",
-			"temperature": "68 °F", "mass": "1.16 oz av", "length": "9/16 in", "area": "80 in²", "day": "14 October",
+			"temperature": "68 °F", "read": "68.7 °F", "mass": "1.16 oz av", "length": "9/16 in", "area": "80 in²", "day": "14 October",
 			"day and year": "14 October 2026", "date": "Thursday 3 December", "date and year": "Thursday 3 December 2026",
 			"moment": "Thursday 3 December, 18:30", "late": "00:30",
 		}},

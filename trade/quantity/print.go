@@ -203,6 +203,17 @@ func (st Style) Temperature(c Celsius) (text string, ok bool) {
 	return degrees(math.Round(c.Fahrenheit())) + NoBreak + "°F", true
 }
 
+// TemperatureRead prints a temperature as an instrument showed it, to the tenth of a degree. False as for Temperature.
+func (st Style) TemperatureRead(c Celsius) (text string, ok bool) {
+	if !(c >= absoluteZero && c <= hottest) {
+		return "", false
+	}
+	if st.System == Metric {
+		return degrees(math.Round(float64(c)*10)/10) + NoBreak + "°C", true
+	}
+	return degrees(math.Round(c.Fahrenheit()*10)/10) + NoBreak + "°F", true
+}
+
 // TemperatureDifference prints a difference of temperatures likewise: 10 °C are 18 °F. False where it would be
 // nothing.
 func (st Style) TemperatureDifference(c Celsius) (text string, ok bool) {

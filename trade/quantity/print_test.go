@@ -135,6 +135,10 @@ func TestStyle(t *testing.T) {
 	note("no minus zero", "0 °C")(metric.Temperature(-0.2))
 	note("Fahrenheit", "68 °F")(us.Temperature(20))
 	note("Fahrenheit whole", "125 °F")(imp.Temperature(51.6667))
+	note("as it was read", "20.4 °C")(metric.TemperatureRead(20.41))
+	note("Fahrenheit as it was read", "68.7 °F")(us.TemperatureRead(20.4)) // 9/5·20.4 + 32 = 68.72
+	note("read below zero", "0 °C")(metric.TemperatureRead(-0.04))
+	note("read hotter than any", "")(us.TemperatureRead(1001))
 	note("hotter than any", "")(metric.Temperature(1001))
 	note("colder than any", "")(metric.Temperature(-274))
 	note("absolute zero", "−273 °C")(metric.Temperature(-273.15))
