@@ -23,6 +23,7 @@ require (
 	github.com/posener/complete v1.2.3
 	github.com/pressly/goose/v3 v3.29.0
 	github.com/rogpeppe/go-internal v1.16.0
+	golang.org/x/crypto v0.59.0
 	golang.org/x/image v0.40.0
 	golang.org/x/text v0.44.0
 	modernc.org/sqlite v1.62.0
@@ -48,7 +49,7 @@ require (
 	github.com/teambition/rrule-go v1.8.2 // indirect
 	go.uber.org/multierr v1.11.0 // indirect
 	golang.org/x/sync v0.25.0 // indirect
-	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 	modernc.org/libc v1.80.1 // indirect
 	modernc.org/mathutil v1.7.1 // indirect

@@ -160,5 +160,10 @@ func (s *Store) ErasePerson(ctx context.Context, darkroomID, id string) error {
 	if err := s.Write(ctx, func(tx *Tx) error { return tx.erasePerson(ctx, darkroomID, id) }); err != nil {
 		return err
 	}
-	return s.dialect.fail(s.dialect.forget(ctx, s.writer, "people"))
+	for _, table := range []string{"people", "keyholders", "keys"} { // a name stands in each
+		if err := s.dialect.fail(s.dialect.forget(ctx, s.writer, table)); err != nil {
+			return err
+		}
+	}
+	return nil
 }

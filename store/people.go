@@ -52,7 +52,13 @@ func (tx *Tx) PutPerson(ctx context.Context, darkroom string, p book.Person) err
 // validText accepts UTF-8 without NUL, which not every engine keeps.
 func validText(s string) bool { return utf8.ValidString(s) && !strings.ContainsRune(s, 0) }
 
-// erasePerson forgets a name and notes. The entries keep the id.
+// erasePerson forgets a name and notes, and whatever let them in. The entries keep the id.
 func (tx *Tx) erasePerson(ctx context.Context, darkroom, id string) error {
+	if err := tx.WithdrawKeyholder(ctx, darkroom, id); err != nil {
+		return err
+	}
+	if err := tx.exec(ctx, `DELETE FROM guests WHERE darkroom = ? AND person = ?`, darkroom, id); err != nil {
+		return err
+	}
 	return tx.exec(ctx, `DELETE FROM people WHERE darkroom = ? AND id = ?`, darkroom, id)
 }

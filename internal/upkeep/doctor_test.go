@@ -73,7 +73,7 @@ func put(t *testing.T, path string, b []byte) {
 	}
 }
 
-const today, before = "../../store/testdata/backups/schema-2.db", "../../store/testdata/backups/schema-1.db"
+const today, before = "../../store/testdata/backups/schema-3.db", "../../store/testdata/backups/schema-1.db"
 
 func must(t *testing.T, err error) {
 	t.Helper()
