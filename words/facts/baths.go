@@ -18,6 +18,7 @@ type Baths struct {
 // Outlook is what one bath still does. What is not known, or means nothing for the bath, is null.
 type Outlook struct {
 	Bath     string  `json:"bath"`
+	ID       *string `json:"bath_id"` // the book's; null for a bath of a file
 	Role     string  `json:"role"`
 	Product  string  `json:"product"`
 	VolumeML float64 `json:"volume_ml"`
@@ -75,7 +76,7 @@ func OfReport(r ahead.Report, sentence func(ahead.Outlook) string) Baths {
 
 func ofOutlook(o *ahead.Outlook, sentence string) Outlook {
 	out := Outlook{
-		Bath: o.Bath.Name, Role: o.Bath.Role.String(), VolumeML: millilitres(o.Bath.Litres), Standard: word(o.Chain.Standard),
+		Bath: o.Bath.Name, ID: some(o.Bath.ID), Role: o.Bath.Role.String(), VolumeML: millilitres(o.Bath.Litres), Standard: word(o.Chain.Standard),
 		Fixing: word(o.Chain.Fixing), Material: word(o.Chain.Material), Left: counts(o.Left), After: counts(o.After),
 		Ends: ofEnd(o), Label: o.Label, Sentence: sentence, Tests: []TestDue{}, Reckoning: []Reckoning{},
 	}

@@ -28,7 +28,7 @@ func twoFixers() ahead.Report {
 		At: time.Date(2026, 12, 3, 18, 30, 0, 0, time.UTC),
 		Baths: []ahead.Outlook{
 			{
-				Bath:  ahead.Bath{Name: "fixer 1", Role: process.Fixer, Product: &darkroom.Product{Name: "rapid fixer"}, Litres: 1.9},
+				Bath:  ahead.Bath{ID: "f1", Name: "fixer 1", Role: process.Fixer, Product: &darkroom.Product{Name: "rapid fixer"}, Litres: 1.9},
 				Chain: chain, Left: &bath.Counts{P10: 48, P50: 64, P90: 85}, After: &bath.Counts{P10: 36, P50: 52, P90: 73},
 				End: ahead.End{By: ahead.BySilver, At: 48, Date: day}, Silver: bath.Span{P10: 0.1, P50: 0.2, P90: 0.3},
 				Label: &label, Lead: ahead.Finding{Kind: ahead.UseFor}, Tests: []book.Test{book.SilverStrip, book.DropTest}, TestAfter: 14,
@@ -46,7 +46,7 @@ func TestOutlookForScripts(t *testing.T) {
 		"at": "2026-12-03T18:30:00Z",
 		"baths": []any{
 			map[string]any{
-				"bath": "fixer 1", "role": "fixer", "product": "rapid fixer", "volume_ml": 1900.0, "standard": "exhibition",
+				"bath": "fixer 1", "bath_id": "f1", "role": "fixer", "product": "rapid fixer", "volume_ml": 1900.0, "standard": "exhibition",
 				"fixing": "two baths", "material": "FB paper",
 				"sheets_8x10_left": map[string]any{"p10": 48.0, "p50": 64.0, "p90": 85.0},
 				"after_session":    map[string]any{"p10": 36.0, "p50": 52.0, "p90": 73.0},
@@ -58,7 +58,7 @@ func TestOutlookForScripts(t *testing.T) {
 				},
 			},
 			map[string]any{
-				"bath": "hardener", "role": "hardener", "product": "", "volume_ml": 0.0, "standard": nil, "fixing": nil,
+				"bath": "hardener", "bath_id": nil, "role": "hardener", "product": "", "volume_ml": 0.0, "standard": nil, "fixing": nil,
 				"material": nil, "sheets_8x10_left": nil, "after_session": nil,
 				"ends":           map[string]any{"by": "unknown", "at_count": nil, "date": nil},
 				"silver_g_per_l": nil, "ph": nil, "label_left": nil, "sentence": "of hardener", "reckoning": []any{}, "tests": []any{},
