@@ -12,8 +12,6 @@ import (
 
 	"github.com/nicksnyder/go-i18n/v2/i18n"
 	"golang.org/x/text/language"
-	"golang.org/x/text/message"
-	"golang.org/x/text/number"
 )
 
 //go:embed active.*.toml sources.toml
@@ -143,7 +141,7 @@ func (c *Catalogue) Voice(tag string, sys quantity.System, o quantity.Ounce, set
 	for _, set := range settings {
 		set(&v.setting)
 	}
-	v.point, v.group = signs(lang)
+	v.point, v.group = v.say("sign.point", nil), v.say("sign.group", nil)
 	return v, nil
 }
 
@@ -152,14 +150,3 @@ func (v *Voice) Language() language.Tag { return v.lang }
 
 // System returns the reader's system of units.
 func (v *Voice) System() quantity.System { return v.system }
-
-// signs returns the decimal and the grouping sign of a language, after the Unicode CLDR.
-func signs(tag language.Tag) (point, group string) {
-	text := message.NewPrinter(tag).Sprint(number.Decimal(1_000_000.5, number.Scale(1)))
-	digit := func(r rune) bool { return r >= '0' && r <= '9' }
-	parts := strings.FieldsFunc(text, digit)
-	if len(parts) < 2 {
-		return ".", ""
-	}
-	return parts[len(parts)-1], parts[0]
-}

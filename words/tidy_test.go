@@ -62,7 +62,7 @@ func messagesAreTidy(t *testing.T, name string) {
 			}{
 				{"is empty", text == ""},
 				{"has two spaces", strings.Contains(text, "  ")},
-				{"has a space at an end", !strings.HasPrefix(key, "list.") && strings.TrimSpace(text) != text},
+				{"has a space at an end", !strings.HasPrefix(key, "list.") && !strings.HasPrefix(key, "sign.") && strings.TrimSpace(text) != text},
 				{"has an exclamation mark", strings.Contains(text, "!") && key != "problem.tag"}, // it names the sign
 				{"parts a number from its unit", !label.MatchString(key) && parted.MatchString(text)},
 				{"does not close what it sets heavy", strings.Count(text, "**")%2 != 0},
