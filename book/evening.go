@@ -86,7 +86,7 @@ func (s *State) Evenings() []Evening {
 			all, begun[id] = append(all, e), at
 		}
 	}
-	slices.SortFunc(all, func(a, b Evening) int {
+	slices.SortStableFunc(all, func(a, b Evening) int {
 		if c := begun[a.ID].Compare(begun[b.ID]); c != 0 {
 			return c
 		}
@@ -118,7 +118,7 @@ func (s *State) Notes() []NoteSaid {
 		e, _ := s.evening(id, said)
 		all = append(all, e.Notes...)
 	}
-	slices.SortFunc(all, func(a, b NoteSaid) int {
+	slices.SortStableFunc(all, func(a, b NoteSaid) int {
 		if c := a.At.Compare(b.At); c != 0 {
 			return c
 		}

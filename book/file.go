@@ -73,7 +73,7 @@ func (s *State) Lots() []Lot {
 			all = append(all, placed{l, *came})
 		}
 	}
-	slices.SortFunc(all, func(a, b placed) int { return a.came.compare(&b.came.moment) })
+	slices.SortStableFunc(all, func(a, b placed) int { return a.came.compare(&b.came.moment) })
 	lots := make([]Lot, 0, len(all))
 	for _, l := range all {
 		lots = append(lots, l.Lot)

@@ -106,7 +106,7 @@ func (s *State) Findings() []Finding {
 	for _, b := range s.Batches() {
 		all = append(all, b.Findings...)
 	}
-	slices.SortFunc(all, func(a, b Finding) int { return a.compare(b) })
+	slices.SortStableFunc(all, func(a, b Finding) int { return a.compare(b) })
 	return all
 }
 

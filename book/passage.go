@@ -100,7 +100,7 @@ func (s *State) Print(id string) (p Print, ok bool) {
 }
 
 func byBeginning(all []Print) []Print {
-	slices.SortFunc(all, func(a, b Print) int {
+	slices.SortStableFunc(all, func(a, b Print) int {
 		if c := a.Began.Compare(b.Began); c != 0 {
 			return c
 		}

@@ -148,7 +148,7 @@ func (s *State) inOrder(cans map[string]*WasteCan) []WasteCan {
 		}
 		return len(order) + 1
 	}
-	slices.SortFunc(all, func(a, b WasteCan) int { return cmp.Or(cmp.Compare(place(&a), place(&b)), cmp.Compare(a.ID, b.ID)) })
+	slices.SortStableFunc(all, func(a, b WasteCan) int { return cmp.Or(cmp.Compare(place(&a), place(&b)), cmp.Compare(a.ID, b.ID)) })
 	return all
 }
 
@@ -181,7 +181,7 @@ func (s *State) collected() []putIn {
 		p.Of = product.Role
 		all = append(all, putIn{moment: d.moment, can: leave.Can, part: p})
 	}
-	slices.SortFunc(all, func(a, b putIn) int { return cmp.Or(a.compare(&b.moment), cmp.Compare(a.part.Bath, b.part.Bath)) })
+	slices.SortStableFunc(all, func(a, b putIn) int { return cmp.Or(a.compare(&b.moment), cmp.Compare(a.part.Bath, b.part.Bath)) })
 	return all
 }
 

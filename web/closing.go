@@ -132,7 +132,7 @@ func (s *server) names(r *http.Request, v *visit) error {
 	p := namesPage{frame: v.frame(r, "handover")}
 	p.Title = v.say.Label("names_kept")
 	people := slices.Collect(maps.Values(v.people))
-	slices.SortFunc(people, func(a, b book.Person) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
+	slices.SortStableFunc(people, func(a, b book.Person) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
 	for _, who := range people {
 		p.Names = append(p.Names, tap{Text: v.called(who.ID), Value: "/people/" + who.ID + "/away"})
 	}

@@ -156,7 +156,7 @@ func Usual() []Size {
 		Centimetres(9, 13), Centimetres(10, 15), Centimetres(13, 18), Centimetres(18, 24), Centimetres(24, 30),
 		Centimetres(30, 40), Centimetres(40, 50), Centimetres(50, 60),
 	)
-	slices.SortFunc(all, func(a, b Size) int { return cmp.Compare(a.Width*a.Height, b.Width*b.Height) })
+	slices.SortStableFunc(all, func(a, b Size) int { return cmp.Compare(a.Width*a.Height, b.Width*b.Height) })
 	return all
 }
 

@@ -34,7 +34,7 @@ func (b *bench) alternatives(ctx context.Context, w bounds, a answer, n int) ([]
 			others = append(others, x.best)
 		}
 	}
-	slices.SortFunc(others, func(x, y found) int {
+	slices.SortStableFunc(others, func(x, y found) int {
 		if c := x.compare(y.rank); c != 0 {
 			return c
 		}

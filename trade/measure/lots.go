@@ -155,7 +155,7 @@ func groupsOf(plans []lotPlan, byCost bool) []lotGroup {
 	for i, g := range of {
 		groups[g].add(&plans[i])
 	}
-	slices.SortFunc(groups, func(g, h lotGroup) int { return g.plans[0].compareKind(h.plans[0]) })
+	slices.SortStableFunc(groups, func(g, h lotGroup) int { return g.plans[0].compareKind(h.plans[0]) })
 	return groups
 }
 

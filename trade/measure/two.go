@@ -187,7 +187,7 @@ func (s *search) portionsOf(
 		}
 	}
 	s.eachPlan(k, n, int(f.vessel), lo, hi, within(limit, 0)-f.relative(), try)
-	slices.SortFunc(out, func(a, b portion) int {
+	slices.SortStableFunc(out, func(a, b portion) int {
 		if a.cost != b.cost && s.goal != leastError {
 			return cmp.Compare(a.cost, b.cost)
 		}
