@@ -7,7 +7,7 @@ ADDR    ?= 127.0.0.1:8460
 BIN     ?= bin/wetside
 VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unknown)
 LDFLAGS := -s -w -X main.version=$(VERSION)
-TAGS    := nethttpomithttp2,nopgxregisterdefaulttypes
+TAGS    := nethttpomithttp2
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
 .PHONY: run build test test-short lint generate fuzz bench load torture pictures clean package packages trial

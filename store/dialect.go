@@ -54,9 +54,10 @@ type dialect struct {
 	kind func(err error) (book.ErrorKind, bool)
 	// key returns the key of the sentence for a kind of trouble.
 	key func(kind book.ErrorKind) string
-	// listen calls heard with what other processes announce, after once with nothing when it can hear, until it can't.
+	// listen calls heard with what other processes of a database announce, after once with nothing when it can hear, until
+	// it can't.
 	// nil where there are no other processes.
-	listen func(ctx context.Context, heard func(darkroom string, position int64)) error
+	listen func(ctx context.Context, db *sql.DB, heard func(darkroom string, position int64)) error
 }
 
 // dialectOf returns the dialect of the engine that a place is for.

@@ -37,7 +37,7 @@ func (s *Store) follow(ctx context.Context) {
 // was announced before.
 func (s *Store) listen(ctx context.Context, look chan<- struct{}) {
 	for ctx.Err() == nil {
-		_ = s.dialect.listen(ctx, func(darkroom string, position int64) {
+		_ = s.dialect.listen(ctx, s.reader, func(darkroom string, position int64) {
 			if darkroom != "" {
 				s.movements.tell([]book.Head{{Darkroom: darkroom, Position: position}})
 				return

@@ -5,16 +5,12 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"net"
-	"net/url"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
-	"github.com/jackc/pgx/v5"
-	"github.com/jackc/pgx/v5/pgconn"
-	"github.com/jackc/pgx/v5/stdlib"
+	"github.com/lib/pq"
 	"github.com/pressly/goose/v3"
 
 	"wetside/book"
@@ -32,7 +28,7 @@ const (
 
 // postgresDialect is the dialect of PostgreSQL at a URL.
 func postgresDialect(at string) (dialect, error) {
-	config, err := postgresConfig(at)
+	config, err := readPostgres(at)
 	if err != nil {
 		return dialect{}, err
 	}
@@ -55,95 +51,10 @@ func postgresDialect(at string) (dialect, error) {
 		forget:    forgetPostgres,
 		kind:      kindOfPostgres,
 		key:       keyOfPostgres,
-		listen: func(ctx context.Context, heard func(string, int64)) error {
-			return listenPostgres(ctx, config, heard)
+		listen: func(ctx context.Context, db *sql.DB, heard func(string, int64)) error {
+			return listenPostgres(ctx, db, config, heard)
 		},
 	}, nil
-}
-
-// postgresConfig reads a URL. No error has any of it: what can't be read may have the password anywhere.
-func postgresConfig(at string) (*pgx.ConnConfig, error) {
-	bad := func(why string) error {
-		return &book.Error{Kind: book.BadInput, Key: "store_bad_url", Cause: errors.New(why)}
-	}
-	if !strings.HasPrefix(at, "postgres://") && !strings.HasPrefix(at, "postgresql://") {
-		return nil, bad("it does not begin with postgres://")
-	}
-	u, err := url.Parse(at)
-	if err != nil || misread(at) {
-		return nil, bad("something in it does not belong there, such as an odd character of the password")
-	}
-	config, err := pgx.ParseConfig(at)
-	if err != nil {
-		return nil, bad(without(err, u))
-	}
-	if config.ConnectTimeout == 0 || config.ConnectTimeout > connectWithin {
-		config.ConnectTimeout = connectWithin
-	}
-	if !u.Query().Has("target_session_attrs") {
-		config.ValidateConnect = pgconn.ValidateConnectTargetSessionAttrsReadWrite
-	}
-	config.DialFunc = (&net.Dialer{Timeout: connectWithin, Control: giveUp, KeepAliveConfig: net.KeepAliveConfig{
-		Enable: true, Idle: deadAfter / 4, Interval: deadAfter / 4, Count: 3,
-	}}).DialContext
-	for name, value := range map[string]string{
-		"application_name":                    "wetside",
-		"lock_timeout":                        "10s", // as long as SQLite waits
-		"idle_in_transaction_session_timeout": milliseconds(deadAfter),
-		"tcp_user_timeout":                    milliseconds(deadAfter),
-	} {
-		if _, there := config.RuntimeParams[name]; !there {
-			config.RuntimeParams[name] = value
-		}
-	}
-	config.AfterConnect = onDisk
-	return config, nil
-}
-
-// misread reports a URL in which a character of the password that was not written as %XX may pass for the end of it, so that
-// the rest would pass for a host or a database, which are told: the one @ stands before any / ? and #.
-func misread(at string) bool {
-	_, rest, _ := strings.Cut(at, "://")
-	end := strings.IndexAny(rest, "/?#")
-	if end < 0 {
-		end = len(rest)
-	}
-	return strings.Count(rest[:end], "@") > 1 || strings.ContainsAny(rest[end:], "@#")
-}
-
-func milliseconds(d time.Duration) string { return strconv.FormatInt(d.Milliseconds(), 10) }
-
-// without returns what is wrong with a URL without the URL and its password.
-func without(err error, u *url.URL) string {
-	text := err.Error()
-	if inner := errors.Unwrap(err); inner != nil {
-		text = inner.Error()
-	} else if _, after, found := strings.Cut(text, "`: "); found {
-		text = after
-	}
-	password, _ := u.User.Password()
-	for _, secret := range []string{u.String(), u.User.String(), password, url.QueryEscape(password), u.Query().Get("password")} {
-		if secret != "" {
-			text = strings.ReplaceAll(text, secret, "[redacted]")
-		}
-	}
-	return text
-}
-
-// redacted returns a URL for people.
-func redacted(at string) string {
-	u, err := url.Parse(at)
-	if err != nil {
-		return "[redacted]"
-	}
-	hidden := url.URL{Scheme: u.Scheme, Host: u.Host, Path: u.Path}
-	if u.User != nil {
-		hidden.User = url.User(u.User.Username())
-	}
-	if host := u.Query().Get("host"); host != "" {
-		hidden.RawQuery = "host=" + url.PathEscape(host)
-	}
-	return hidden.String()
 }
 
 // numbered turns ? into $1, $2 and so on. No statement of ours has a ? in a text.
@@ -160,15 +71,9 @@ func numbered(query string) string {
 	}
 }
 
-// onDisk makes commits of a connection wait for the disk, where the server is set not to.
-func onDisk(ctx context.Context, c *pgconn.PgConn) error {
-	_, err := c.Exec(ctx, `SELECT set_config('synchronous_commit', 'on', false) WHERE current_setting('synchronous_commit') = 'off'`).ReadAll()
-	return err
-}
-
 // openPostgres connects.
-func openPostgres(ctx context.Context, s *Store, config *pgx.ConnConfig) error {
-	s.writer, s.reader = stdlib.OpenDB(*config), stdlib.OpenDB(*config)
+func openPostgres(ctx context.Context, s *Store, config *postgresConfig) error {
+	s.writer, s.reader = sql.OpenDB(config), sql.OpenDB(config)
 	settings := map[string]string{"server_encoding": "", "fsync": "", "full_page_writes": ""}
 	for name := range settings {
 		var value string
@@ -213,7 +118,7 @@ func alonePostgres(ctx context.Context, db *sql.DB, f func() error) error {
 }
 
 // besidePostgres connects to read, where there are books.
-func besidePostgres(ctx context.Context, s *Store, config *pgx.ConnConfig) error {
+func besidePostgres(ctx context.Context, s *Store, config *postgresConfig) error {
 	if err := openPostgres(ctx, s, config); err != nil {
 		return err
 	}
@@ -271,29 +176,32 @@ func forgetPostgres(ctx context.Context, db *sql.DB, table string) error {
 	return err
 }
 
-// listenPostgres hears on a connection of its own.
-func listenPostgres(ctx context.Context, config *pgx.ConnConfig, heard func(string, int64)) error {
-	conn, err := pgx.ConnectConfig(ctx, config)
-	if err != nil {
-		return err
-	}
-	defer func() { _ = conn.Close(context.WithoutCancel(ctx)) }()
+// listenPostgres hears on a connection of its own, until that ends.
+func listenPostgres(ctx context.Context, db *sql.DB, config *postgresConfig, heard func(string, int64)) error {
 	var name string
-	if err := conn.QueryRow(ctx, "SELECT "+channel).Scan(&name); err != nil {
+	if err := db.QueryRowContext(ctx, "SELECT "+channel).Scan(&name); err != nil {
 		return err
 	}
-	if _, err := conn.Exec(ctx, "LISTEN "+name); err != nil {
+	ctx, end := context.WithCancelCause(ctx)
+	defer end(nil)
+	l := pq.NewDialListener(&wires{}, config.all, catchUpEvery, catchUpEvery, func(e pq.ListenerEventType, err error) {
+		if e != pq.ListenerEventConnected {
+			end(err)
+		}
+	})
+	defer context.AfterFunc(ctx, func() { _ = l.Close() })()
+	if err := l.Listen(name); err != nil {
 		return err
 	}
 	heard("", 0)
-	for {
-		n, err := conn.WaitForNotification(ctx)
-		if err != nil {
-			return err
+	for n := range l.Notify {
+		if n == nil { // the connection was lost in between
+			continue
 		}
-		darkroom, at, _ := strings.Cut(n.Payload, " ")
+		darkroom, at, _ := strings.Cut(n.Extra, " ")
 		if position, err := strconv.ParseInt(at, 10, 64); err == nil {
 			heard(darkroom, position)
 		}
 	}
+	return context.Cause(ctx)
 }

@@ -10,7 +10,7 @@ import (
 	"sync/atomic"
 	"testing"
 
-	_ "github.com/jackc/pgx/v5/stdlib"
+	_ "github.com/lib/pq"
 
 	"wetside/internal/outside"
 	"wetside/store"
@@ -84,7 +84,7 @@ func postgresEngine() engine {
 // exec1 runs statements on a connection of their own.
 func exec1(tb testing.TB, at, statements string) {
 	tb.Helper()
-	db, err := sql.Open("pgx", at)
+	db, err := sql.Open("postgres", at)
 	if err != nil {
 		tb.Fatal(err)
 	}

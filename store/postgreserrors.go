@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"crypto/tls"
 	"database/sql"
 	"database/sql/driver"
 	"errors"
@@ -9,33 +10,59 @@ import (
 	"io"
 	"io/fs"
 	"net"
+	"os"
 	"strings"
 	"syscall"
 
-	"github.com/jackc/pgx/v5"
-	"github.com/jackc/pgx/v5/pgconn"
+	"github.com/lib/pq"
 
 	"wetside/book"
 )
 
+// What a server says of a connection: SQLSTATE read_only_sql_transaction and undefined_object.
+const (
+	onlyReads = "25006"
+	noSetting = "42704"
+)
+
 // kindOfPostgres tells the trouble by the server's code, or by what became of the connection.
 func kindOfPostgres(err error) (book.ErrorKind, bool) {
-	if e, ok := errors.AsType[*pgconn.PgError](err); ok {
-		return kindOfState(e.Code), true
+	_, connecting := errors.AsType[*connectError](err)
+	if e, ok := errors.AsType[*pq.Error](err); ok {
+		switch {
+		case connecting && e.SQLState() == onlyReads:
+			return book.Away, true // until it is written to again
+		case connecting && e.SQLState() == noSetting:
+			return book.BadInput, true
+		}
+		return kindOfState(e.SQLState()), true
 	}
-	_, connecting := errors.AsType[*pgconn.ConnectError](err)
 	_, network := errors.AsType[net.Error](err)
 	switch {
+	case connecting && untrusted(err):
+		return book.NoAccess, true
 	case connecting:
 		return book.Away, true
-	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
+	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded), errors.Is(err, os.ErrDeadlineExceeded):
 		return book.Cancelled, true
-	case network, pgconn.SafeToRetry(err), errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, net.ErrClosed),
-		errors.Is(err, driver.ErrBadConn), errors.Is(err, sql.ErrConnDone), errors.Is(err, pgconn.ErrConnClosed):
+	case network, errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, net.ErrClosed),
+		errors.Is(err, driver.ErrBadConn), errors.Is(err, sql.ErrConnDone):
 		return book.Away, true
 	default:
 		return book.Internal, false
 	}
+}
+
+// onTheWire reports an error of the network, and not one of a file, which looks like it from within.
+func onTheWire(err error) bool {
+	_, is := errors.AsType[*net.OpError](err)
+	return is
+}
+
+// untrusted reports a server whose certificate does not hold.
+func untrusted(err error) bool {
+	_, is := errors.AsType[*tls.CertificateVerificationError](err)
+	return is
 }
 
 // kindOfState tells the trouble by SQLSTATE (PostgreSQL's manual, appendix A).
@@ -52,7 +79,7 @@ func kindOfState(code string) book.ErrorKind {
 		return book.Busy
 	case "57014":
 		return book.Cancelled
-	case "42501", "25006", "3D000", "3F000":
+	case "42501", onlyReads, "3D000", "3F000":
 		return book.NoAccess
 	case "XX001", "XX002":
 		return book.Damaged
@@ -70,7 +97,7 @@ func kindOfState(code string) book.ErrorKind {
 }
 
 // advised puts before an error of a connection what somebody can do about it, all on one line.
-func advised(err error, config *pgx.ConnConfig) error {
+func advised(err error, config *postgresConfig) error {
 	kind, known := kindOfPostgres(err)
 	if !known {
 		return err
@@ -80,17 +107,22 @@ func advised(err error, config *pgx.ConnConfig) error {
 		return err
 	}
 	if config != nil {
-		what = fmt.Sprintf("%s (user %s, database %s at %s port %d)", what, config.User, config.Database, config.Host, config.Port)
+		at := config.hosts[0]
+		what = fmt.Sprintf("%s (user %s, database %s at %s port %d)", what, at.User, at.Database, at.Host, at.Port)
 	}
 	last := err
-	if e, ok := errors.AsType[*pgconn.PgError](err); ok {
+	if e, ok := errors.AsType[*pq.Error](err); ok {
 		last = e
-	} else if e, ok := errors.AsType[net.Error](err); ok {
+	} else if e, ok := errors.AsType[*net.OpError](err); ok {
 		last = e
 	}
 	key := "database_refused"
-	if kind == book.Away {
+	switch kind {
+	case book.Away:
 		key = "database_away"
+	case book.BadInput:
+		key = "store_bad_url"
+	default:
 	}
 	return &book.Error{Kind: kind, Key: key, Cause: errors.New(what + ": " + strings.Join(strings.Fields(last.Error()), " "))}
 }
@@ -105,27 +137,31 @@ func keyOfPostgres(k book.ErrorKind) string {
 
 // adviceOn says what somebody can do, empty where nothing more is known than the error says.
 func adviceOn(err error) string {
-	if e, ok := errors.AsType[*pgconn.PgError](err); ok {
+	if e, ok := errors.AsType[*pq.Error](err); ok {
 		return map[string]string{
-			"28P01": "PostgreSQL does not take this user and password: look at the URL, or set it anew with  ALTER ROLE ... PASSWORD",
-			"28000": "PostgreSQL does not let this user in from here: look at its pg_hba.conf and whether the role may log in",
-			"3D000": "there is no such database: make it with  createdb --owner=USER DATABASE",
-			"42501": "this user may not make tables there: make it the database's owner with  ALTER DATABASE ... OWNER TO ...",
-			"3F000": "no schema to make tables in: look at search_path",
-			"53300": "PostgreSQL takes no more connections: raise max_connections, or run fewer processes (each takes up to 8)",
-			"57P03": "PostgreSQL is starting or stopping: try again in a moment",
-		}[e.Code]
+			onlyReads: "this PostgreSQL only reads (a standby): name the one that is written to",
+			noSetting: "the URL has a setting that PostgreSQL does not know: take it out",
+			"28P01":   "PostgreSQL does not take this user and password: look at the URL, or set it anew with  ALTER ROLE ... PASSWORD",
+			"28000":   "PostgreSQL does not let this user in from here: look at its pg_hba.conf and whether the role may log in",
+			"3D000":   "there is no such database: make it with  createdb --owner=USER DATABASE",
+			"42501":   "this user may not make tables there: make it the database's owner with  ALTER DATABASE ... OWNER TO ...",
+			"3F000":   "no schema to make tables in: look at search_path",
+			"53300":   "PostgreSQL takes no more connections: raise max_connections, or run fewer processes (each takes up to 8)",
+			"57P03":   "PostgreSQL is starting or stopping: try again in a moment",
+		}[e.SQLState()]
 	}
 	if _, ok := errors.AsType[*net.DNSError](err); ok {
 		return "no machine of this name is known here: look at the host in the URL"
 	}
 	switch {
+	case untrusted(err):
+		return "this PostgreSQL can't prove that it is the one: look at the host in the URL, and whether sslrootcert names who vouches for it"
+	case !onTheWire(err) && errors.Is(err, fs.ErrNotExist):
+		return "a file that the URL names is not there"
 	case errors.Is(err, syscall.ECONNREFUSED), errors.Is(err, fs.ErrNotExist):
 		return "nobody answers: is PostgreSQL running there, does it listen on that address (listen_addresses), is the port right?"
-	case errors.Is(err, context.DeadlineExceeded), pgconn.Timeout(err), errors.Is(err, syscall.EHOSTUNREACH), errors.Is(err, syscall.ENETUNREACH):
+	case errors.Is(err, context.DeadlineExceeded), errors.Is(err, os.ErrDeadlineExceeded), errors.Is(err, syscall.EHOSTUNREACH), errors.Is(err, syscall.ENETUNREACH):
 		return "the machine does not answer: is it on, is it the right address, does a firewall stand between?"
-	case errors.Is(err, pgconn.ErrReadOnlyConnection):
-		return "this PostgreSQL only reads (a standby): name the one that is written to"
 	default:
 		return ""
 	}

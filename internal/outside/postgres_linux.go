@@ -1,12 +1,16 @@
 package outside
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"os/user"
 	"path/filepath"
 	"strconv"
+	"strings"
+	"sync"
 	"syscall"
+	"testing"
 )
 
 // quit is what PostgreSQL takes as an immediate end.
@@ -49,3 +53,30 @@ func (p *Postgres) command(program string, args ...string) *exec.Cmd {
 
 // dieWithParent ends the server with the test binary, however that ends.
 func dieWithParent(cmd *exec.Cmd) { cmd.SysProcAttr.Pdeathsig = quit }
+
+// Freeze stops all processes of the server where they are, until the function that it returns is called. The server does not
+// answer meanwhile, and keeps its connections.
+func (p *Postgres) Freeze(tb testing.TB) (thaw func()) {
+	tb.Helper()
+	pids := []int{p.server.Process.Pid}
+	children, err := os.ReadFile(fmt.Sprintf("/proc/%d/task/%d/children", pids[0], pids[0]))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	for word := range strings.FieldsSeq(string(children)) {
+		pid, err := strconv.Atoi(word)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		pids = append(pids, pid)
+	}
+	signal := func(s syscall.Signal) {
+		for _, pid := range pids {
+			_ = syscall.Kill(pid, s)
+		}
+	}
+	thaw = sync.OnceFunc(func() { signal(syscall.SIGCONT) })
+	tb.Cleanup(thaw)
+	signal(syscall.SIGSTOP)
+	return thaw
+}
