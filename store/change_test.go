@@ -2,6 +2,7 @@ package store_test
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"os"
 	"path/filepath"
@@ -148,34 +149,41 @@ func changed(t *testing.T, c store.Config) {
 // TestKilledChange kills the process after each statement of a change of the schema, and finds everything there when it is
 // opened again.
 func TestKilledChange(t *testing.T) {
-	killed := 0
-	for at := 1; ; at++ {
-		c := older(t)
-		t.Setenv(dieEnv, strconv.Itoa(at))
-		p := start(t, "open", c.Path, "0", 0)
-		line := p.next()
-		for next := line; next != ""; next = p.next() {
-			line = next
-		}
-		_ = p.Wait()
-		t.Setenv(dieEnv, "")
-		if line != "" {
-			break // it got through
-		}
-		killed++
-		s := open(t, c)
-		if err := s.Create(t.Context(), "room"); err != nil {
-			t.Fatal(err)
-		}
-		if err := s.Close(); err != nil {
-			t.Fatal(err)
-		}
-		changed(t, c)
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			killed := 0
+			for killedAt(t, e, killed+1) {
+				killed++
+			}
+			if killed < 3 {
+				t.Errorf("killed after %d statements, want one for each", killed)
+			}
+			t.Logf("killed after each of %d statements", killed)
+		})
 	}
-	if killed < 3 {
-		t.Errorf("killed after %d statements, want one for each", killed)
+}
+
+// killedAt kills a change of the schema after so many statements; it returns false where there are not so many.
+func killedAt(t *testing.T, e engine, statements int) bool {
+	t.Helper()
+	c := e.older(t)
+	t.Setenv(dieEnv, strconv.Itoa(statements))
+	p := start(t, "open", cmp.Or(c.Path, c.Database), "0", 0)
+	line := p.next()
+	for next := line; next != ""; next = p.next() {
+		line = next
 	}
-	t.Logf("killed after each of %d statements", killed)
+	_ = p.Wait()
+	t.Setenv(dieEnv, "")
+	if line != "" {
+		return false // it got through
+	}
+	s := open(t, c)
+	if err := errors.Join(s.Create(t.Context(), "room"), s.Close()); err != nil {
+		t.Fatal(err)
+	}
+	changed(t, c)
+	return true
 }
 
 // TestChangeWritesFail kills the process at each write of a change, by way of strace, and fails each sync. The short form does a

@@ -2,6 +2,9 @@ package store
 
 import (
 	"context"
+	"fmt"
+	"io/fs"
+	"testing/fstest"
 
 	"wetside/book"
 )
@@ -52,4 +55,32 @@ func (s *Store) Verify(ctx context.Context, darkroomID string) error {
 		}
 		return err
 	})
+}
+
+// OpenOld makes books in an older schema, as an older program did.
+func OpenOld(ctx context.Context, c Config, schema int64) (*Store, error) {
+	s, err := unopened(c)
+	if err != nil {
+		return nil, err
+	}
+	files := fstest.MapFS{}
+	for n := range schema {
+		names, err := fs.Glob(migrations, fmt.Sprintf("migrations/%05d_*.sql", n+1))
+		if err != nil || len(names) != 1 {
+			return nil, fmt.Errorf("schema %d: %v, %w", n+1, names, err)
+		}
+		text, err := migrations.ReadFile(names[0])
+		if err != nil {
+			return nil, err
+		}
+		files[names[0]] = &fstest.MapFile{Data: text}
+	}
+	if err := s.dialect.open(ctx, s); err != nil {
+		return nil, err
+	}
+	if err := s.dialect.claim(ctx, s.writer); err != nil {
+		return nil, err
+	}
+	m := migration{dialect: &s.dialect, files: files}
+	return s, m.run(ctx, s.writer)
 }

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -180,33 +182,112 @@ func TestTornLog(t *testing.T) {
 	t.Logf("between %d and %d entries came back", least, most)
 }
 
-// TestClockJumps sets the clock back and forward by an hour while facts and decisions are written: nothing is refused or lost, the
-// chain is whole, and the state is the same after a fold from nothing.
+// TestClockJumps sets the clock back and forward while facts and decisions are written, by an hour and over the end of summer time
+// and its beginning, in a place that has it: nothing is refused or lost, the chain is whole, each moment is the one that it was,
+// and the state is the same after a fold from nothing.
 func TestClockJumps(t *testing.T) {
-	for _, e := range engines() {
-		t.Run(e.name, func(t *testing.T) {
-			at := evening
-			c := e.fresh(t)
-			c.Now = func() time.Time { return at }
-			s := open(t, c)
-			if err := s.Create(t.Context(), "room"); err != nil {
-				t.Fatal(err)
-			}
-			for i, jump := range []time.Duration{0, -time.Hour, time.Minute, 2 * time.Hour, -3 * time.Hour, time.Hour} {
-				at = at.Add(jump)
-				fact := drawn(fmt.Sprint("f", i))
-				fact.HappenedAt = at
-				appendTo(t, s, fact, named(fmt.Sprint("n", i), fmt.Sprint("Room ", i)))
-			}
-			s = reopen(t, s, c)
-			r, err := s.Prove(t.Context(), "room", nil)
-			if err != nil || !r.Whole() || r.Entries != 12 {
-				t.Errorf("proved %+v, %v", r, err)
-			}
-			f, err := s.Export(t.Context(), "room")
-			if err != nil || f.Darkroom.Name == "" {
-				t.Errorf("the room is called %q, %v", f.Darkroom.Name, err)
-			}
-		})
+	place, err := time.LoadLocation("Europe/Berlin")
+	if err != nil {
+		outside.Without(t, "no table of time zones: "+err.Error())
+	}
+	for name, from := range map[string]time.Time{
+		"an evening":         evening,
+		"summer time ends":   time.Date(2026, time.October, 25, 0, 30, 0, 0, time.UTC).In(place), // 02:30 twice
+		"summer time begins": time.Date(2027, time.March, 28, 0, 45, 0, 0, time.UTC).In(place),   // no 02:30 at all
+	} {
+		for _, e := range engines() {
+			t.Run(name+" "+e.name, func(t *testing.T) { jumpOn(t, e, from) })
+		}
+	}
+}
+
+func jumpOn(t *testing.T, e engine, at time.Time) {
+	t.Helper()
+	c := e.fresh(t)
+	c.Now = func() time.Time { return at }
+	s := open(t, c)
+	if err := s.Create(t.Context(), "room"); err != nil {
+		t.Fatal(err)
+	}
+	var want []time.Time
+	for i, jump := range []time.Duration{0, -time.Hour, time.Minute, time.Hour, time.Hour, -3 * time.Hour, time.Hour} {
+		at = at.Add(jump)
+		fact := drawn(fmt.Sprint("f", i))
+		fact.HappenedAt = at
+		appendTo(t, s, fact, named(fmt.Sprint("n", i), fmt.Sprint("Room ", i)))
+		want = append(want, at)
+	}
+	s = reopen(t, s, c)
+	n := 0
+	r, err := s.Prove(t.Context(), "room", func(e book.Entry) error {
+		if n%2 == 0 && (!e.HappenedAt.Equal(want[n/2]) || !e.RecordedAt.Equal(want[n/2])) {
+			t.Errorf("entry %d happened %s, recorded %s, want %s", n+1, e.HappenedAt, e.RecordedAt, want[n/2])
+		}
+		n++
+		return nil
+	})
+	if err != nil || !r.Whole() || n != 2*len(want) {
+		t.Errorf("proved %+v, %v", r, err)
+	}
+	f, err := s.Export(t.Context(), "room")
+	if err != nil || f.Darkroom.Name == "" {
+		t.Errorf("the room is called %q, %v", f.Darkroom.Name, err)
+	}
+}
+
+// TestNetworkFileSystems knows file systems of networks by the numbers in the kernel's headers, and finds one that is mounted.
+func TestNetworkFileSystems(t *testing.T) {
+	numbers := map[string]string{
+		"NFS_SUPER_MAGIC": "NFS", "SMB_SUPER_MAGIC": "SMB", "CIFS_SUPER_MAGIC": "SMB", "SMB2_SUPER_MAGIC": "SMB", "CEPH_SUPER_MAGIC": "Ceph",
+		"AFS_SUPER_MAGIC": "AFS", "AFS_FS_MAGIC": "AFS", "V9FS_MAGIC": "9P", "CODA_SUPER_MAGIC": "Coda", "OCFS2_SUPER_MAGIC": "OCFS2",
+		"FUSE_SUPER_MAGIC": "FUSE", "EXT4_SUPER_MAGIC": "", "BTRFS_SUPER_MAGIC": "", "TMPFS_MAGIC": "", "OVERLAYFS_SUPER_MAGIC": "",
+	}
+	header, err := os.ReadFile("/usr/include/linux/magic.h")
+	if err != nil {
+		outside.Without(t, "no headers of the kernel (Debian's linux-libc-dev)")
+	}
+	found := 0
+	for line := range strings.Lines(string(header)) {
+		words := strings.Fields(line)
+		if len(words) < 3 || words[0] != "#define" {
+			continue
+		}
+		want, asked := numbers[words[1]]
+		number, err := strconv.ParseUint(strings.TrimSuffix(words[2], "U"), 0, 32)
+		if !asked || err != nil {
+			continue
+		}
+		found++
+		if got := store.NetworkName(uint32(number)); got != want {
+			t.Errorf("%s is %q, want %q", words[1], got, want)
+		}
+	}
+	if found != len(numbers) {
+		t.Errorf("%d numbers are in the header, want %d", found, len(numbers))
+	}
+}
+
+// TestOnNetwork opens a book in a folder on a file system of a network; the warning says which.
+func TestOnNetwork(t *testing.T) {
+	disk := smallDisk(t, "2m")
+	if disk == "" {
+		return
+	}
+	if n := store.Network(disk); n != "" {
+		t.Errorf("a disk of this machine is taken for %s", n)
+	}
+	fuse, err := os.OpenFile("/dev/fuse", os.O_RDWR, 0)
+	if err != nil {
+		outside.Without(t, "no FUSE: "+err.Error())
+	}
+	defer func() { _ = fuse.Close() }()
+	// Mounted for another user, whom nobody serves: the kernel answers what kind of file system it is by itself.
+	how := fmt.Sprintf("fd=%d,rootmode=40000,user_id=65533,group_id=65533", fuse.Fd())
+	if err := syscall.Mount("sshfs", disk, "fuse.sshfs", 0, how); err != nil {
+		outside.Without(t, "no FUSE can be mounted: "+err.Error())
+	}
+	defer func() { _ = syscall.Unmount(disk, syscall.MNT_DETACH) }()
+	if n := store.Network(disk); n != "FUSE" {
+		t.Errorf("a FUSE is taken for %q", n)
 	}
 }

@@ -17,9 +17,9 @@ import (
 // TestKilledWriter kills a process with eight writers at random moments, again and again on the same file, and finds
 // every entry that it had acknowledged.
 func TestKilledWriter(t *testing.T) {
-	rounds := 24
+	rounds := 50
 	if long := os.Getenv(torture); long != "" {
-		rounds = 400
+		rounds = 1000
 		if n, err := strconv.Atoi(long); err == nil && n > 1 {
 			rounds = n
 		}
@@ -48,7 +48,7 @@ func TestKilledWriter(t *testing.T) {
 		if len(acked) > before {
 			cut++
 		}
-		if round%8 == 7 || round == rounds-1 {
+		if round%25 == 24 || round == rounds-1 {
 			verifyAcked(t, c, acked)
 		}
 	}

@@ -9,6 +9,11 @@ func network(folder string) string {
 	if syscall.Statfs(folder, &s) != nil {
 		return ""
 	}
+	return networkName(uint32(s.Type)) //nolint:gosec // the low 32 bits are the number
+}
+
+// networkName returns the name of a network file system by its number, empty for others.
+func networkName(number uint32) string {
 	return map[uint32]string{
 		0x6969:     "NFS",
 		0x517b:     "SMB",
@@ -22,5 +27,5 @@ func network(folder string) string {
 		0x7461636f: "OCFS2",
 		0x01161970: "GFS2",
 		0x65735546: "FUSE",
-	}[uint32(s.Type)]
+	}[number]
 }

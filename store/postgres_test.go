@@ -1,11 +1,13 @@
 package store_test
 
 import (
+	"bytes"
 	"database/sql"
 	"errors"
 	"fmt"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -54,7 +56,8 @@ func (c *cluster) stop() error {
 
 func postgresEngine() engine {
 	return engine{
-		name: "postgres",
+		name:  "postgres",
+		older: olderPostgres,
 		fresh: func(tb testing.TB) store.Config {
 			tb.Helper()
 			server := postgres(tb)
@@ -79,6 +82,24 @@ func postgresEngine() engine {
 			CREATE TRIGGER bad BEFORE INSERT ON entries FOR EACH ROW WHEN (NEW.id = 'poison') EXECUTE FUNCTION no()`,
 		cure: `DROP TRIGGER bad ON entries`,
 	}
+}
+
+// olderPostgres takes the oldest kept export into a database of the oldest schema.
+func olderPostgres(t *testing.T) store.Config {
+	t.Helper()
+	c := postgresEngine().fresh(t)
+	s, err := store.OpenOld(t.Context(), c, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := bytesOf(t, strings.TrimSuffix(releases(t)[0], ".db")+".jsonl")
+	if _, err := takeOver(t, s, bytes.NewReader(text)); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return c
 }
 
 // exec1 runs statements on a connection of their own.

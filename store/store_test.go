@@ -18,6 +18,8 @@ type engine struct {
 	name string
 	// fresh returns where a new, empty store is. Opened again, it is the same store.
 	fresh func(tb testing.TB) store.Config
+	// older returns where books in the oldest schema are, as if the program had been exchanged since.
+	older func(t *testing.T) store.Config
 	// raw runs a statement on a store's database past the store.
 	raw func(tb testing.TB, c store.Config, statement string)
 	// holds reports whether a word stands in a file of the database.
@@ -31,7 +33,8 @@ func engines() []engine { return []engine{sqliteEngine(), postgresEngine()} }
 
 func sqliteEngine() engine {
 	return engine{
-		name: "sqlite",
+		name:  "sqlite",
+		older: older,
 		fresh: func(tb testing.TB) store.Config {
 			tb.Helper()
 			return store.Config{Path: filepath.Join(tb.TempDir(), "books", "wetside.db"), Now: clock(evening)}
