@@ -23,32 +23,56 @@ func FormOf[T Part](v T) map[string]string { return written(kindOf[T](), v).Form
 // changed: see With. What was wrong in the file before is not told. The error is of type Problems, or ErrNoItem.
 func ReadForm[T Part](in File, i int, form map[string]string) (T, error) {
 	var none T
+	to := place{keys: keysOf[T](), item: i}
+	if list := listOf[T](&in); list != nil {
+		to.listed, to.count = true, len(*list)
+		if i >= 0 && i < len(*list) {
+			to.was = (*list)[i]
+		}
+	}
+	f, i, err := readForm(in, to, form)
+	switch {
+	case err != nil:
+		return none, err
+	case to.listed:
+		return (*listOf[T](&f))[i], nil
+	}
+	return *sectionOf[T](&f), nil
+}
+
+// A place is where a part stands in a file: item of so many in a list, or a section.
+type place struct {
+	keys   []string
+	listed bool
+	item   int
+	count  int
+	was    any // what stands there
+}
+
+// readForm returns the file with what the form says in its place, and which item that is.
+func readForm(in File, to place, form map[string]string) (File, int, error) {
 	n, bad := outline.FromForm(form)
-	list := listOf[T](&in)
-	if list != nil {
+	if to.listed {
 		switch {
-		case i == New:
-			i = len(*list)
-		case i < 0 || i >= len(*list):
-			return none, ErrNoItem
+		case to.item == New:
+			to.item = to.count
+		case to.was == nil:
+			return File{}, 0, ErrNoItem
 		default:
-			in = renamed(in, (*list)[i], n.Get("name").Text)
+			in = renamed(in, to.was, n.Get("name").Text)
 		}
 	}
 	root := written(fileKind(), in)
-	path := put(root, keysOf[T](), list != nil, i, n)
+	path := put(root, to, n)
 	f, problems := readRoot(root)
 	problems = problems.sorted().inForm(path, in)
 	for _, name := range bad {
 		problems = append(problems, Problem{Path: name, Kind: ProblemUnknownField, Found: name})
 	}
-	switch {
-	case len(problems) > 0:
-		return none, problems
-	case list != nil:
-		return (*listOf[T](&f))[i], nil
+	if len(problems) > 0 {
+		return File{}, 0, problems
 	}
-	return *sectionOf[T](&f), nil
+	return f, to.item, nil
 }
 
 // inForm gives the problems below path the form's names, and leaves out what the file had before.

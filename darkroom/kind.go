@@ -41,18 +41,18 @@ type value interface {
 	describe() *shape
 }
 
-func (k kind[T]) into(r *reader, n *outline.Node, to any) { *to.(*T) = k.read(r, n) }
-func (k kind[T]) from(of any) *outline.Node               { return k.write(*of.(*T)) }
-func (k kind[T]) describe() *shape                        { return k.schema() }
+func (k *kind[T]) into(r *reader, n *outline.Node, to any) { *to.(*T) = k.read(r, n) }
+func (k *kind[T]) from(of any) *outline.Node               { return k.write(*of.(*T)) }
+func (k *kind[T]) describe() *shape                        { return k.schema() }
 
 // at makes a field of the value that of points to. The text says what it is, for the schema.
 func at[T, V any](name, text string, of func(*T) *V, k kind[V]) field[T] {
-	return field[T]{plain{name: name, text: text, of: func(t any) any { return of(t.(*T)) }, is: k}}
+	return field[T]{plain{name: name, text: text, of: func(t any) any { return of(t.(*T)) }, is: &k}}
 }
 
 // via makes a field of a value that is got and set.
 func via[T, V any](name, text string, get func(*T) V, set func(*T, V), k kind[V]) field[T] {
-	return field[T]{plain{name: name, text: text, of: func(t any) any { return t }, is: passed[T, V]{k, get, set}}}
+	return field[T]{plain{name: name, text: text, of: func(t any) any { return t }, is: &passed[T, V]{k, get, set}}}
 }
 
 // passed is a kind of values that are got from a thing and set in it.
@@ -62,9 +62,9 @@ type passed[T, V any] struct {
 	set  func(*T, V)
 }
 
-func (p passed[T, V]) into(r *reader, n *outline.Node, to any) { p.set(to.(*T), p.kind.read(r, n)) }
-func (p passed[T, V]) from(of any) *outline.Node               { return p.kind.write(p.get(of.(*T))) }
-func (p passed[T, V]) describe() *shape                        { return p.kind.schema() }
+func (p *passed[T, V]) into(r *reader, n *outline.Node, to any) { p.set(to.(*T), p.kind.read(r, n)) }
+func (p *passed[T, V]) from(of any) *outline.Node               { return p.kind.write(p.get(of.(*T))) }
+func (p *passed[T, V]) describe() *shape                        { return p.kind.schema() }
 
 // must marks a field that has to be given.
 func must[T any](f field[T]) field[T] {

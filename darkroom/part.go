@@ -211,18 +211,18 @@ func keysOf[T Part]() []string {
 	return nil
 }
 
-// put puts a part's node in its place below root and returns its path: as item i of its list where it is listed, or as the section.
+// put puts a part's node in its place below root and returns its path: as an item of its list, or as the section.
 // Of a section the lists of things stay as they were where the new node has none.
-func put(root *node, keys []string, listed bool, i int, n *node) string {
+func put(root *node, to place, n *node) string {
 	at := root
-	for _, key := range keys {
+	for _, key := range to.keys {
 		if at.Get(key).Kind == outline.Empty {
 			at.Put(key, &node{Kind: outline.Mapping})
 		}
 		at = at.Get(key)
 	}
-	path := strings.Join(keys, ".")
-	if !listed {
+	path := strings.Join(to.keys, ".")
+	if !to.listed {
 		for _, f := range at.Fields {
 			if len(f.Value.Items) > 0 && f.Value.Items[0].Kind == outline.Mapping && n.Get(f.Key).Kind == outline.Empty {
 				n.Put(f.Key, f.Value)
@@ -233,9 +233,9 @@ func put(root *node, keys []string, listed bool, i int, n *node) string {
 		return path
 	}
 	at.Kind = outline.List
-	for len(at.Items) <= i {
+	for len(at.Items) <= to.item {
 		at.Items = append(at.Items, nil)
 	}
-	at.Items[i] = n
-	return path + item(i)
+	at.Items[to.item] = n
+	return path + item(to.item)
 }
