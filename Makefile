@@ -6,8 +6,11 @@ DATA    ?=
 ADDR    ?= 127.0.0.1:8460
 BIN     ?= bin/wetside
 VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unknown)
-LDFLAGS := -s -w -X main.version=$(VERSION)
+LDFLAGS := -s -w -funcalign=16 -X main.version=$(VERSION)
 TAGS    := nethttpomithttp2
+# Nothing is inlined but where it is hot: a program a twentieth smaller (docs/decisions/0008-parts.md).
+HOT     := std wetside/trade/... wetside/darkroom/... wetside/book/... modernc.org/...
+GCFLAGS := -gcflags=all=-l $(HOT:%=-gcflags=%=)
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
 .PHONY: run build test test-short lint generate fuzz bench load torture pictures clean package packages trial
@@ -16,7 +19,7 @@ run: build ## build, start on this machine with the example darkroom, print wher
 	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
 
 build: ## one static binary in bin/
-	@CGO_ENABLED=0 $(GO) build -trimpath -tags $(TAGS) -ldflags '$(LDFLAGS)' -o $(BIN) ./cmd/wetside
+	@CGO_ENABLED=0 $(GO) build -trimpath -tags $(TAGS) $(GCFLAGS) -ldflags '$(LDFLAGS)' -o $(BIN) ./cmd/wetside
 
 packages: ## what the tests need from Debian, installed where it may be
 	@./tools/packages
