@@ -54,6 +54,21 @@ func (r *Reading) where() string {
 	return " " + string(r.Place)
 }
 
+// ReadingOf returns what an entry says that a probe showed; the error is for an entry of another kind, or one that can't be read.
+func ReadingOf(e Entry) (Reading, error) {
+	body, err := Upcasters().Read(e)
+	if err != nil {
+		return Reading{}, err
+	}
+	b, ok := body.(*ProbeRead)
+	if !ok {
+		return Reading{}, badEntry("kind")
+	}
+	r, err := readProbe(b)
+	r.Said = saidBy(e)
+	return r, err
+}
+
 // tellReading takes in what a probe showed.
 func (s *State) tellReading(e Entry, b *ProbeRead) error {
 	r, err := readProbe(b)
@@ -79,19 +94,25 @@ func readProbe(b *ProbeRead) (Reading, error) {
 	case b.Bath == "" && b.Place == "":
 		return r, wantID("bath", "")
 	}
+	c, err := b.Celsius()
+	r.Reads = darkroom.As[quantity.Celsius]{Value: c, Text: b.Reads}
+	return r, err
+}
+
+// Celsius reads what the probe showed, from 0 to 100 °C; the error is a *FieldError.
+func (b *ProbeRead) Celsius() (quantity.Celsius, error) {
 	const example = "20.4 °C"
 	if err := wantWords("reads", b.Reads, example); err != nil {
-		return r, err
+		return 0, err
 	}
 	c, err := quantity.ReadCelsius(b.Reads)
 	switch {
 	case err != nil:
-		return r, &FieldError{Field: "reads", Found: quantity.Shown(b.Reads), Why: FieldUnreadable, Want: []string{example, "68.7 °F"}, Cause: err}
+		return 0, &FieldError{Field: "reads", Found: quantity.Shown(b.Reads), Why: FieldUnreadable, Want: []string{example, "68.7 °F"}, Cause: err}
 	case c < 0 || c > 100:
-		return r, &FieldError{Field: "reads", Found: quantity.Shown(b.Reads), Why: FieldOutside, Want: []string{"0 °C", "100 °C"}}
+		return 0, &FieldError{Field: "reads", Found: quantity.Shown(b.Reads), Why: FieldOutside, Want: []string{"0 °C", "100 °C"}}
 	}
-	r.Reads = darkroom.As[quantity.Celsius]{Value: c, Text: b.Reads}
-	return r, nil
+	return c, nil
 }
 
 // Reading returns what a probe showed last in a bath; ok is false where none did.

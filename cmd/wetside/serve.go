@@ -9,13 +9,16 @@ import (
 	"net"
 	"net/http"
 	"os"
+	"strings"
 	"time"
 
 	"github.com/google/uuid"
 
+	"wetside/api"
 	"wetside/cli"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
+	"wetside/internal/doors"
 	"wetside/internal/health"
 	"wetside/internal/notify"
 	"wetside/internal/steady"
@@ -61,6 +64,13 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
+	programs, err := api.New(api.Config{
+		Book: pagesBook, Keys: doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString}), Now: h.now,
+		NewID: uuid.NewString, Log: log, Words: messages, Stop: ctx,
+	})
+	if err != nil {
+		return err
+	}
 	listener, scheme, err := h.listen(ctx, c)
 	if err != nil {
 		return err
@@ -83,7 +93,18 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	})
 	defer context.AfterFunc(ctx, func() { _ = manager.Say("STOPPING=1") })()
-	return errors.Join(answer(ctx, server(watch.Count(pages)), listener), <-stopped)
+	return errors.Join(answer(ctx, server(watch.Count(beside(programs, pages))), listener), <-stopped)
+}
+
+// beside answers programs by the API, all others by the pages.
+func beside(programs, pages http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasPrefix(r.URL.Path+"/", "/api/") {
+			programs.ServeHTTP(w, r)
+			return
+		}
+		pages.ServeHTTP(w, r)
+	})
 }
 
 func server(h http.Handler) *http.Server {

@@ -4,13 +4,17 @@ import (
 	"context"
 	"time"
 
+	"wetside/api"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/store"
 	"wetside/web"
 )
 
-var _ web.Book = Book{}
+var (
+	_ web.Book = Book{}
+	_ api.Book = Book{}
+)
 
 // A Book is one darkroom of a store as the pages see it.
 type Book struct {
@@ -58,6 +62,24 @@ func (b Book) Each(ctx context.Context, entries []book.Entry) ([]web.Outcome, er
 		all[i] = web.Outcome(o)
 	}
 	return all, nil
+}
+
+// Add writes one entry and returns it as it stands.
+func (b Book) Add(ctx context.Context, e book.Entry, expect *int64) (book.Entry, error) {
+	stored, err := b.Store.Append(ctx, b.Room, []book.Entry{e}, expect)
+	if err != nil {
+		return e, err
+	}
+	return stored[0], nil
+}
+
+// TakeBack writes a correction, which is decided on the book as it then is.
+func (b Book) TakeBack(ctx context.Context, e book.Entry) (book.Entry, error) {
+	out, err := b.Store.Each(ctx, b.Room, []book.Entry{e})
+	if err != nil {
+		return e, err
+	}
+	return out[0].Entry, out[0].Err
 }
 
 // Find returns the entry of an id.

@@ -42,7 +42,7 @@ func OfEntry(e book.Entry) Entry {
 }
 
 // instant writes a moment as the book keeps it: UTC, at most microseconds.
-func instant(t time.Time) string { return t.UTC().Format(time.RFC3339Nano) }
+func instant(t time.Time) string { return book.Instant(t).Format(time.RFC3339Nano) }
 
 // moment writes a moment, nil where there is none.
 func moment(t time.Time) *string {
