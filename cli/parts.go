@@ -29,6 +29,10 @@ type Parts struct {
 	DataDir string
 	// OpenBook opens the book at a place, and makes it where there is none.
 	OpenBook func(ctx context.Context, at Where) (Book, error)
+	// OpenDoors opens what says who keeps the darkroom at a place.
+	OpenDoors func(ctx context.Context, at Where) (Keyholders, error)
+	// Hidden asks at the terminal for a line that is not shown; hidden is false where there is no terminal. nil: there is none.
+	Hidden func(prompt string) (line string, hidden bool, err error)
 	// Upkeep keeps the books whole.
 	Upkeep Upkeep
 	// Serve answers on an address until the context ends.
@@ -72,6 +76,8 @@ type ServeConfig struct {
 	Parts bool
 	// Cert and Key are PEM files; both or neither.
 	Cert, Key string
+	// Hosts are names beside localhost by which a darkroom without a keyholder may be asked.
+	Hosts []string
 	// Health is the address of a second listener, which tells how the server does; empty: none.
 	Health string
 	// Version is the program's own.

@@ -46,6 +46,7 @@ type commands struct {
 	Restore    restoreCmd                `cmd:"" help:"Bring a backup back; what is there is kept aside."`
 	Doctor     doctorCmd                 `cmd:"" help:"Look at everything that may go wrong here, and say what would mend it."`
 	Serve      serveCmd                  `cmd:"" help:"Serve the pages on this machine."`
+	Keyholder  keyholderCmd              `cmd:"" help:"Who keeps the darkroom: make, list, withdraw, a new passphrase."`
 	Version    versionCmd                `cmd:"" help:"Tell which version this is."`
 	Completion kongcompletion.Completion `cmd:"" help:"Tell how to complete commands in bash, zsh or fish."`
 	Man        manCmd                    `cmd:"" help:"Write the manual page."`

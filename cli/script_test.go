@@ -19,6 +19,7 @@ import (
 	"wetside/darkroom/example"
 	"wetside/draw/label"
 	"wetside/internal/clibook"
+	"wetside/internal/doors"
 	"wetside/internal/upkeep"
 	"wetside/plan"
 	"wetside/sheet"
@@ -32,7 +33,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"wetside": func() {
 		os.Exit(cli.Run(context.Background(), cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
 			Completing: os.Getenv("COMP_LINE") != "",
-			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook,
+			Version:    "test", Now: clock, DataDir: "data", Sheet: drawSheet, OpenBook: openBook, OpenDoors: openDoors,
 			Baths: drawBaths, Tapes: drawTapes, WasteSheet: drawWaste, WasteTable: sheet.WasteCSV, Labels: drawLabels, Cards: drawCards, Calendar: writeCalendar, Upkeep: upkeep.Keeper{Now: clock, Told: upkeep.Telling(os.Stderr)},
 		}))
 	}, "mixed": func() {
@@ -53,6 +54,22 @@ func TestMain(m *testing.M) {
 			os.Exit(1)
 		}
 	}})
+}
+
+// doorsOf are the doors of a book that is closed with them.
+type doorsOf struct {
+	*doors.Doors
+	book clibook.Book
+}
+
+func (d doorsOf) Close() error { return d.book.Close() }
+
+func openDoors(ctx context.Context, at cli.Where) (cli.Keyholders, error) {
+	b, err := clibook.OpenAt(ctx, at, clock, uuid.NewString)
+	if err != nil {
+		return nil, err
+	}
+	return doorsOf{doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: clock, NewID: uuid.NewString}), b}, nil
 }
 
 // mixed writes into the book that a bath was mixed, as the pages do: moment, id, product, dilution, volume, tray, place, and how

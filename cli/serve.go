@@ -3,12 +3,13 @@ package cli
 type serveCmd struct {
 	Addr string `help:"The address to serve on." default:"127.0.0.1:8460" env:"WETSIDE_ADDR" placeholder:"HOST:PORT"`
 	whereFlags
-	Example bool   `help:"Load the example darkroom where the book is still empty."`
-	Cert    string `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
-	Key     string `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
-	Health  string `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
-	Parts   bool   `help:"Serve the page that shows every part of the look, too." hidden:""`
-	JSON    bool   `name:"json" help:"Tell errors as JSON."`
+	Host    []string `help:"A name beside localhost by which a darkroom without a keyholder may be asked from this machine. May be given several times." placeholder:"NAME"`
+	Example bool     `help:"Load the example darkroom where the book is still empty."`
+	Cert    string   `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
+	Key     string   `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
+	Health  string   `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
+	Parts   bool     `help:"Serve the page that shows every part of the look, too." hidden:""`
+	JSON    bool     `name:"json" help:"Tell errors as JSON."`
 }
 
 // Run serves the pages until the command is stopped.
@@ -18,7 +19,7 @@ func (c *serveCmd) Run(s *session) error {
 		return bad(c.JSON, "%w", err)
 	}
 	err = s.parts.Serve(s.ctx, ServeConfig{
-		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Health: c.Health,
+		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Health: c.Health, Hosts: c.Host,
 		Version: s.parts.Version, Out: s.io.Out,
 	})
 	if err != nil {

@@ -91,9 +91,9 @@ func (tx *Tx) WithdrawKey(ctx context.Context, darkroom, id string) error {
 	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND id = ?`, darkroom, id)
 }
 
-// WithdrawSignIn takes a key away that is a sign-in; another stays.
-func (tx *Tx) WithdrawSignIn(ctx context.Context, darkroom, id string) error {
-	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND id = ? AND sort = 'signin'`, darkroom, id)
+// LeaveKey takes a key away that its device leaves: a sign-in, or one of the room's. Somebody's own, and a script's, stays.
+func (tx *Tx) LeaveKey(ctx context.Context, darkroom, id string) error {
+	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND id = ? AND (sort = 'signin' OR sort = 'device' AND person = '')`, darkroom, id)
 }
 
 // WithdrawSignIns ends what a person is signed in with, but for one key.

@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"slices"
 
+	"wetside/access"
 	"wetside/book"
 	"wetside/sink"
 	"wetside/words"
@@ -144,6 +145,9 @@ func (s *server) eraseName(r *http.Request, v *visit) error {
 	id := r.PathValue("id")
 	if _, known := v.people[id]; !known {
 		return errNotFound
+	}
+	if last, err := v.isLast(r, id); err != nil || last {
+		return cmp.Or(err, error(access.ErrLast))
 	}
 	if r.PostFormValue("sure") == "" {
 		p := surePage{

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 
+	"wetside/access"
 	"wetside/book"
 )
 
@@ -14,6 +15,9 @@ const (
 
 // device returns the id of the device that asks, and gives it one where it has none.
 func (v *visit) device(r *http.Request) string {
+	if v.who.Role == access.Sink {
+		return v.who.Key
+	}
 	if c, err := r.Cookie(deviceCookie); err == nil && book.ValidID(c.Value) {
 		return c.Value
 	}

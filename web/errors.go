@@ -5,6 +5,7 @@ import (
 	"errors"
 	"net/http"
 
+	"wetside/access"
 	"wetside/book"
 )
 
@@ -27,6 +28,16 @@ func status(err error) (code int, key string) {
 		return http.StatusForbidden, "from_elsewhere"
 	case errors.Is(err, errNotYours):
 		return http.StatusForbidden, "not_yours"
+	case errors.Is(err, errStranger):
+		return http.StatusUnauthorized, "stranger"
+	case errors.Is(err, access.ErrHomeOnly):
+		return http.StatusForbidden, "home_only"
+	case errors.Is(err, access.ErrNoKeyholder):
+		return http.StatusForbidden, "no_keyholder"
+	case errors.Is(err, access.ErrLast):
+		return http.StatusConflict, "keyholder_last"
+	case errors.Is(err, access.ErrBusy):
+		return http.StatusServiceUnavailable, "signin_busy"
 	case errors.As(err, &tooLarge):
 		return http.StatusRequestEntityTooLarge, "too_large"
 	}

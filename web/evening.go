@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"time"
 
+	"wetside/access"
 	"wetside/book"
 )
 
@@ -35,16 +36,13 @@ type Evenings interface {
 // A Guest is somebody who joined an evening with a device.
 type Guest struct{ Session, Person string }
 
-// joinedCookie is what a device that joined keeps: a token, random and long.
-const joinedCookie = "joined"
-
 // joinedFor is how long a device stays one that joined: longer than any evening.
 const joinedFor = 24 * time.Hour
 
 // keepJoined keeps the token on the device. It comes with a link from outside, too, as a code on a wall is.
-func (v *visit) keepJoined(token string) {
+func (v *visit) keepJoined(r *http.Request, token string) {
 	http.SetCookie(v.w, &http.Cookie{
-		Name: joinedCookie, Value: token, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode, MaxAge: int(joinedFor.Seconds()),
+		Name: access.JoinedCookie, Value: token, Path: "/", HttpOnly: true, Secure: access.Secure(r), SameSite: http.SameSiteLaxMode, MaxAge: int(joinedFor.Seconds()),
 	})
 }
 
@@ -64,10 +62,11 @@ func (v *visit) author(r *http.Request) *book.Author {
 	return &book.Author{By: v.person(r), Device: v.device(r), Now: v.s.Now(), NewID: v.s.NewID}
 }
 
-// person is who holds the device: who joined with it, else whom it was told; empty where nobody said.
+// person is who holds the device: who joined or signed in with it, else whom it was told; empty where nobody said, and on a
+// device of the room.
 func (v *visit) person(r *http.Request) string {
-	if v.guest.Person != "" {
-		return v.guest.Person
+	if v.who.Person != "" || !v.keeps() {
+		return v.who.Person
 	}
 	return me(r)
 }

@@ -38,7 +38,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	if err := s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
+	if err := s.Book.Keep(r.Context(), f, Keeping{Device: v.device(r)}); err != nil {
 		return err
 	}
 	return v.to(r, "/")

@@ -183,7 +183,7 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	if err != nil {
 		return err
 	}
-	err = v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r)})
+	err = v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r), Device: v.device(r)})
 	if book.KindOf(err) == book.Stale {
 		p := v.formPage(r, x, i, form, nil)
 		p.Other = append(p.Other, v.say.Tell("moved_on").Text())
@@ -226,7 +226,7 @@ func (v *visit) drop(r *http.Request, f darkroom.File, back string) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	if err := v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r)}); err != nil {
+	if err := v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r), Device: v.device(r)}); err != nil {
 		return err
 	}
 	return v.to(r, back)

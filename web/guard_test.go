@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"wetside/access"
 	"wetside/book"
 	"wetside/internal/webbook"
 	"wetside/web"
@@ -114,17 +115,24 @@ func (broken) State(context.Context) (*book.State, error) {
 
 func (broken) People(context.Context) (book.People, error) { return nil, nil }
 
+// unasked are doors that let everybody in, where the book that says who may is the broken one.
+type unasked struct{ web.Doors }
+
+func (unasked) Who(*http.Request) (access.Who, error) {
+	return access.Who{Role: access.Keyholder}, nil
+}
+
 // What broke is told with the request's id, the cause to the log alone.
 func TestGoneWrong(t *testing.T) {
 	var log strings.Builder
 	c := webbook.Book{Now: evening, NewID: func() string { return "request-7" }}.Config(slog.New(slog.NewTextHandler(&log, nil)))
-	c.Book = broken{}
+	c.Book, c.Doors = broken{}, unasked{}
 	pages, err := web.New(c)
 	if err != nil {
 		t.Fatal(err)
 	}
 	w := httptest.NewRecorder()
-	pages.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/", nil))
+	pages.ServeHTTP(w, atHome(httptest.NewRequest(http.MethodGet, "/", nil)))
 	if w.Code != http.StatusInternalServerError || !strings.Contains(w.Body.String(), "request-7") || strings.Contains(w.Body.String(), "secret") {
 		t.Errorf("%d\n%s", w.Code, w.Body)
 	}

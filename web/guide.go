@@ -69,7 +69,7 @@ func (s *server) beginWith(r *http.Request, v *visit) error {
 		if err != nil {
 			return err
 		}
-		if err := s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
+		if err := s.Book.Keep(r.Context(), f, Keeping{Device: v.device(r)}); err != nil {
 			return err
 		}
 		return v.to(r, "/")
@@ -101,7 +101,7 @@ func (v *visit) keepAndGo(r *http.Request, f darkroom.File, to string) error {
 	if f.Darkroom.Name == "" {
 		f.Darkroom.Name = v.say.Label("darkroom")
 	}
-	if err := v.s.Book.Keep(r.Context(), f, Keeping{}); err != nil {
+	if err := v.s.Book.Keep(r.Context(), f, Keeping{Device: v.device(r)}); err != nil {
 		return err
 	}
 	return v.to(r, to)

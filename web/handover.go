@@ -36,6 +36,7 @@ type handoverPage struct {
 	Join    *invitation
 	Present []string // who joined
 	Keeps   bool     // who joined writes nothing here
+	Tells   bool     // whoever asks may leave a note
 }
 
 // handover is for whoever comes in: ten seconds.
@@ -52,7 +53,7 @@ func (v *visit) handoverPage(r *http.Request) (*handoverPage, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &handoverPage{frame: v.frame(r, "handover"), Lead: v.say.Together(l.Report), Keeps: v.keeps()}
+	p := &handoverPage{frame: v.frame(r, "handover"), Lead: v.say.Together(l.Report), Keeps: v.keeps(), Tells: v.may(book.NoteLeft)}
 	p.Baths, _ = v.standings(&l.Report)
 	for _, d := range l.Report.Due {
 		p.First = append(p.First, v.say.Due(l.Report, d))

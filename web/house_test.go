@@ -39,6 +39,12 @@ type house struct {
 	log *bytes.Buffer
 }
 
+// atHome makes a request one from this machine to itself: a darkroom without a keyholder answers no other.
+func atHome(r *http.Request) *http.Request {
+	r.Host, r.RemoteAddr = "127.0.0.1:8460", "127.0.0.1:50000"
+	return r
+}
+
 // evening is the example's: a Thursday.
 func evening() time.Time { return time.Date(2026, time.March, 12, 17, 0, 0, 0, time.UTC) }
 

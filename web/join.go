@@ -9,6 +9,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
+	"wetside/access"
 	"wetside/book"
 	"wetside/words"
 )
@@ -59,6 +60,7 @@ func (s *server) join(r *http.Request, v *visit) error {
 
 func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPage, err error) {
 	p = &joinPage{frame: v.frame(r, "begin"), Action: r.URL.Path}
+	p.Room = v.file.Darkroom.Name // whoever has the code may know whose it is
 	p.Title = v.say.Label("join_here")
 	e, found, err := v.invited(r)
 	switch {
@@ -71,8 +73,8 @@ func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPa
 		p.Says = v.say.Tell("join_over")
 		return e, http.StatusGone, p, nil
 	}
-	if v.guest.Session == e.ID {
-		p.Who = v.called(v.guest.Person)
+	if v.who.Session == e.ID || v.who.Role >= access.Member && v.who.Person != "" {
+		p.Who = v.called(v.who.Person)
 	}
 	p.Name = field{Name: "name", Label: v.say.Label("join_name"), Value: r.PostFormValue("name")}
 	p.To = field{Name: "sensitised", Label: v.say.Label("join_sensitised"), Value: r.PostFormValue("sensitised"), Example: "metol"}
@@ -110,7 +112,7 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 	if err := s.Book.Join(r.Context(), token, who, book.Person{ID: who.Person, Name: name, Notes: notesOf(r)}, entry); err != nil {
 		return err
 	}
-	v.keepJoined(token)
+	v.keepJoined(r, token)
 	return v.to(r, r.URL.Path)
 }
 

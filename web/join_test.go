@@ -13,9 +13,7 @@ import (
 	"testing"
 	"time"
 
-	"wetside/book"
 	"wetside/internal/browsertest"
-	"wetside/web"
 )
 
 // A device is a browser with the cookies that it was given.
@@ -74,7 +72,7 @@ func posts(t *testing.T) (all []string) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if strings.HasSuffix(name, "_test.go") || name == "roles.go" {
+		if strings.HasSuffix(name, "_test.go") || name == "doors.go" {
 			continue
 		}
 		for _, m := range regexp.MustCompile(`"POST (/[^"]*)"`).FindAllStringSubmatch(string(text), -1) {
@@ -115,6 +113,7 @@ func TestWhoJoinedMayCountTimeAndTest(t *testing.T) {
 	d := h.joined(h.share(), "Mo")
 	open := []string{ // what writes what they may, or nothing into the book
 		"/baths/{id}/worked", "/baths/{id}/tested", "/undo/{id}", "/sink/move", "/taps", "/join/{code}", "/wrong/{sign}", "/red", "/red/screen",
+		"/sign-in", "/sign-in/key", "/sign-out", // of the doors
 	}
 	at, asked := h.position(), 0
 	for _, pattern := range posts(t) {
@@ -195,32 +194,6 @@ func TestWhoJoinedTakesBackInOneSending(t *testing.T) {
 	s, err := h.book.State(t.Context())
 	if err != nil || len(s.Prints()) != 0 {
 		t.Errorf("%d prints stand, %v", len(s.Prints()), err)
-	}
-}
-
-// The table in docs/roles.md is the one in the code.
-func TestRolesAreTold(t *testing.T) {
-	text, err := os.ReadFile("../docs/roles.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := map[string]string{}
-	for _, m := range regexp.MustCompile("(?m)^\\| `([a-z_.]+)` \\| yes \\| ([a-z ]+) \\|$").FindAllStringSubmatch(string(text), -1) {
-		told[m[1]] = m[2]
-	}
-	source, err := os.ReadFile("../book/kind.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	kinds := regexp.MustCompile(`(?m)^\t[A-Za-z]+ +Kind = "([a-z_.]+)"`).FindAllStringSubmatch(string(source), -1)
-	if len(kinds) < 38 || len(kinds) != len(told) {
-		t.Errorf("%d kinds, %d of them told", len(kinds), len(told))
-	}
-	words := map[web.May]string{web.Never: "no", web.OwnOnly: "their own", web.Always: "yes"}
-	for _, m := range kinds {
-		if want := words[web.GuestMay(book.Kind(m[1]))]; told[m[1]] != want {
-			t.Errorf("%s is told as %q, want %q", m[1], told[m[1]], want)
-		}
 	}
 }
 

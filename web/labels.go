@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"wetside/access"
 	"wetside/ahead"
 	"wetside/darkroom"
 	"wetside/draw/label"
@@ -140,7 +141,7 @@ func (s *server) labels(r *http.Request, v *visit) error {
 	chosen, on, start, problems := v.labelling(r, all)
 	p := labelsPage{frame: v.frame(r, "baths"), None: len(all) == 0}
 	p.Title, p.Cards, p.Calendar = v.say.Label("labels"), v.languages("/cards.pdf", url.Values{}), v.languages("/calendar.ics", url.Values{})
-	if loopback(r.Host) {
+	if access.Loopback(r.Host) {
 		p.Lone = v.say.Tell("join_loopback", "Host", r.Host)
 	}
 	for _, x := range all {

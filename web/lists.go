@@ -28,7 +28,8 @@ type listPage struct {
 	frame
 	Items  []itemView
 	Action string
-	Keeps  bool // who joined ticks nothing
+	Keeps  bool // whoever asks begins and closes evenings
+	Ticks  bool // and ticks; who joined does not
 	Runs   bool // an evening goes on, so that a tap is written
 	Other  string
 	Closes int64 // the position at which the evening is closed from here; 0: it is not
@@ -47,7 +48,7 @@ func (s *server) list(r *http.Request, v *visit) error {
 	if !ok {
 		return errNotFound
 	}
-	p := listPage{frame: v.frame(r, "handover"), Action: r.URL.Path, Keeps: v.keeps(), Runs: l.Sink.Evening.ID != "", Other: "/lists/closing"}
+	p := listPage{frame: v.frame(r, "handover"), Action: r.URL.Path, Keeps: v.keeps(), Ticks: v.may(book.ListTicked), Runs: l.Sink.Evening.ID != "", Other: "/lists/closing"}
 	p.Title = v.say.Label("opening_list")
 	if name == book.ClosingList {
 		p.Title, p.Other = v.say.Label("closing_list"), "/lists/opening"

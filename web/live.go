@@ -8,6 +8,9 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"wetside/access"
+	"wetside/book"
 )
 
 // The rhythm of a stream.
@@ -16,6 +19,7 @@ const (
 	beat    = 15 * time.Second      // at most, so that proxies keep the line and a device can tell a dead one
 	lag     = 20 * time.Second      // after which a device that takes nothing is let go; it comes again by itself
 	comesIn = "1000"                // ms after which a device that lost its stream comes again
+	recheck = 3 * time.Second       // from one look to the next whether a device may still listen
 	maxKind = 16                    // beginnings of kinds that a stream may name
 )
 
@@ -35,6 +39,7 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 	ctx, cancel := context.WithCancel(r.Context())
 	defer cancel()
 	defer context.AfterFunc(s.Stop, cancel)()
+	go s.whileAllowed(ctx, r, cancel)
 	t := &stream{s: s, w: w, control: http.NewResponseController(w), after: after, kinds: kinds}
 	defer context.AfterFunc(ctx, func() { _ = t.control.SetWriteDeadline(time.Unix(1, 0)) })()
 	h := w.Header()
@@ -43,6 +48,26 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 	h.Set("X-Accel-Buffering", "no")
 	if err := t.run(ctx); ctx.Err() == nil {
 		s.Log.DebugContext(ctx, "stream ended", "error", err)
+	}
+}
+
+// whileAllowed ends a stream of whoever may no longer listen: their key was withdrawn, or they are another by now.
+func (s *server) whileAllowed(ctx context.Context, r *http.Request, end func()) {
+	was := access.From(ctx)
+	ticker := time.NewTicker(recheck)
+	defer ticker.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-ticker.C:
+			now, err := s.Doors.Who(r.WithContext(ctx))
+			if err == nil && now == was || book.KindOf(err) != book.Refused && err != nil {
+				continue // a book that is away is no reason to end
+			}
+			end()
+			return
+		}
 	}
 }
 

@@ -38,7 +38,7 @@ func TestPatience(t *testing.T) {
 		t.Fatal(err)
 	}
 	w := httptest.NewRecorder()
-	pages.ServeHTTP(w, httptest.NewRequestWithContext(t.Context(), http.MethodGet, "/jug?label=1%2B9&volume=1+L", nil))
+	pages.ServeHTTP(w, atHome(httptest.NewRequestWithContext(t.Context(), http.MethodGet, "/jug?label=1%2B9&volume=1+L", nil)))
 	if w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "took too long") {
 		t.Errorf("got %d, %s; want 503 and a word on it", w.Code, w.Body)
 	}

@@ -78,7 +78,7 @@ func (r *lossyRoom) deliver(f flight) tapped {
 	if err != nil {
 		r.t.Fatal(err)
 	}
-	req := httptest.NewRequestWithContext(r.t.Context(), http.MethodPost, "/taps", strings.NewReader(string(body)))
+	req := atHome(httptest.NewRequestWithContext(r.t.Context(), http.MethodPost, "/taps", strings.NewReader(string(body))))
 	req.Header.Set("Content-Type", "application/json")
 	req.Header.Set("Sec-Fetch-Site", "same-origin")
 	w := httptest.NewRecorder()

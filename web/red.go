@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 	"strings"
+	"unicode"
 
 	"wetside/draw/scene"
 )
@@ -58,7 +59,7 @@ func (s *server) lightAs(r *http.Request, v *visit) error {
 
 // local returns an address of this house, or its front page.
 func local(path string) string {
-	if !strings.HasPrefix(path, "/") || strings.HasPrefix(path, "//") || strings.ContainsAny(path, "\\\r\n") {
+	if !strings.HasPrefix(path, "/") || strings.HasPrefix(path, "//") || strings.ContainsRune(path, '\\') || strings.ContainsFunc(path, unicode.IsControl) {
 		return "/"
 	}
 	return path

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"sync"
 
+	"wetside/access"
 	"wetside/draw/scene"
 	"wetside/words"
 )
@@ -34,6 +35,8 @@ type frame struct {
 	Room   string
 	Back   string       // this page, to come back to
 	Screen words.Phrase // how this device's screen did in its test
+	Signed string       // who is signed in with this device; empty: nobody
+	Rules  bool         // whoever asks says who may do what
 	frameParts
 }
 
@@ -45,18 +48,30 @@ type frameParts struct {
 
 // Inside reports whether a page is of the room itself: what stands on its shelf and bench, and how it is set.
 func (f *frame) Inside() bool {
-	return slices.Contains([]string{"shelf", "bench", "settings", "file", "safety"}, f.Here)
+	return slices.Contains([]string{"shelf", "bench", "settings", "file", "safety", "keys"}, f.Here)
 }
 
 func (f *frame) fill(p frameParts) { f.frameParts = p }
 
 // frame returns the frame of a page; part is a part of the house: today, plan, mix, bench, shelf, room, jug.
 func (v *visit) frame(r *http.Request, part string) frame {
-	f := frame{Here: part, V: v.say, Room: v.file.Darkroom.Name, Back: here(r), Screen: v.screenSays(r)}
+	f := frame{Here: part, V: v.say, Room: v.roomFor(part), Back: here(r), Screen: v.screenSays(r)}
+	if f.Rules = v.keeps(); f.Rules && v.who.Person != "" {
+		f.Signed = v.called(v.who.Person)
+	}
 	if v.say.HasLabel(part) {
 		f.Title = v.say.Label(part)
 	}
 	return f
+}
+
+// roomFor is the room's name at the head of a page, beside which the ways to the other pages stand; empty for whom they are
+// not open.
+func (v *visit) roomFor(part string) string {
+	if access.Reads(v.who.Role) || part == "wall" && v.who.Role == access.Wall {
+		return v.file.Darkroom.Name
+	}
+	return ""
 }
 
 type pages struct {

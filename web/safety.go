@@ -128,14 +128,14 @@ func (v *visit) yours(report hazards.Report, products []string) []words.Phrase {
 	if v.keeps() {
 		return nil
 	}
-	who := hazard.ReadPerson(v.people[v.guest.Person].Notes)
+	who := hazard.ReadPerson(v.people[v.who.Person].Notes)
 	who.Under18 = who.Under18 || v.file.Darkroom.Place == darkroom.School
 	return v.personal(hazards.ForPerson(report.Among(products), who, false))
 }
 
 // yoursAt are the same at some products, nothing where nothing is known of whoever joined.
 func (v *visit) yoursAt(products ...string) []words.Phrase {
-	if v.keeps() || len(v.people[v.guest.Person].Notes) == 0 && v.file.Darkroom.Place != darkroom.School {
+	if v.keeps() || len(v.people[v.who.Person].Notes) == 0 && v.file.Darkroom.Place != darkroom.School {
 		return nil
 	}
 	report, err := hazards.Of(v.file)

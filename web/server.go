@@ -53,11 +53,13 @@ type Outcome struct {
 type Keeping struct {
 	Replace bool   // take away what the file does not have
 	Expect  *int64 // the position that it was decided on; nil: whatever it is
+	Device  string // by which it is kept
 }
 
 // Config is what the pages get handed in.
 type Config struct {
 	Book  Book
+	Doors Doors
 	Now   func() time.Time // in the room's zone
 	NewID func() string
 	Log   *slog.Logger
@@ -95,7 +97,7 @@ type server struct {
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
 func New(c Config) (http.Handler, error) {
-	if c.Book == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Cards == nil || c.Calendar == nil || c.WasteSheet == nil || c.WasteTable == nil || c.Example == nil {
+	if c.Book == nil || c.Doors == nil || c.Now == nil || c.NewID == nil || c.Log == nil || c.Sheet == nil || c.Labels == nil || c.Cards == nil || c.Calendar == nil || c.WasteSheet == nil || c.WasteTable == nil || c.Example == nil {
 		return nil, errors.New("web: a part is missing from the configuration")
 	}
 	if c.Patience <= 0 {
@@ -117,13 +119,41 @@ func New(c Config) (http.Handler, error) {
 	}
 	c.Book = guarded{c.Book}
 	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}}
-	return s.guard(s.knowing(s.routes())), nil
+	return s.guard(s.door(s.routes())), nil
 }
 
 // routes is the whole surface, in one list.
 func (s *server) routes() *http.ServeMux {
 	mux := http.NewServeMux()
-	for pattern, h := range map[string]handler{
+	for pattern, h := range s.surface() {
+		mux.Handle(pattern, h)
+	}
+	return mux
+}
+
+// surface is every page, form and stream by its pattern.
+func (s *server) surface() map[string]http.Handler {
+	all := map[string]http.Handler{
+		"GET /worker.js":     http.HandlerFunc(s.pages.sendWorker),
+		"POST /taps":         http.HandlerFunc(s.taps),
+		"GET /live":          http.HandlerFunc(s.live),
+		"GET /assets/{name}": http.HandlerFunc(s.pages.asset),
+		"/":                  s.handle(func(*http.Request, *visit) error { return errNotFound }),
+	}
+	for _, some := range []map[string]handler{s.pageRoutes(), s.wasteRoutes(), s.eveningRoutes(), s.paperRoutes(), s.doorRoutes()} {
+		for pattern, h := range some {
+			all[pattern] = s.handle(h)
+		}
+	}
+	if s.Parts {
+		all["GET /parts"] = s.handle(s.parts)
+	}
+	return all
+}
+
+// pageRoutes are the pages of the room and of the work in it.
+func (s *server) pageRoutes() map[string]handler {
+	return map[string]handler{
 		"GET /{$}":                       s.today,
 		"GET /begin":                     s.begin,
 		"POST /begin":                    s.beginWith,
@@ -186,25 +216,5 @@ func (s *server) routes() *http.ServeMux {
 		"GET /file":                      s.file,
 		"POST /file":                     s.keepFile,
 		"GET /darkroom.yaml":             inWhite(s.download),
-	} {
-		mux.Handle(pattern, s.handle(h))
 	}
-	for pattern, h := range s.wasteRoutes() {
-		mux.Handle(pattern, s.handle(h))
-	}
-	for pattern, h := range s.eveningRoutes() {
-		mux.Handle(pattern, s.handle(h))
-	}
-	for pattern, h := range s.paperRoutes() {
-		mux.Handle(pattern, s.handle(h))
-	}
-	if s.Parts {
-		mux.Handle("GET /parts", s.handle(s.parts))
-	}
-	mux.Handle("GET /worker.js", http.HandlerFunc(s.pages.sendWorker))
-	mux.Handle("POST /taps", http.HandlerFunc(s.taps))
-	mux.Handle("GET /live", http.HandlerFunc(s.live))
-	mux.Handle("GET /assets/{name}", http.HandlerFunc(s.pages.asset))
-	mux.Handle("/", s.handle(func(*http.Request, *visit) error { return errNotFound }))
-	return mux
 }

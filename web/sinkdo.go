@@ -202,7 +202,7 @@ func (l *sinkLook) start(key string, strip bool, of string) ([]book.Body, error)
 	w := &l.Ways[i]
 	var all []book.Body
 	evening := l.Evening.ID
-	if evening == "" && l.guest.Person == "" { // who joined opens none: their print is of no evening
+	if evening == "" && l.keeps() { // who joined opens none: their print is of no evening
 		evening = l.s.NewID()
 		all = append(all, &book.EveningOpened{Session: evening})
 	}

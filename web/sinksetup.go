@@ -69,7 +69,7 @@ func (s *server) sinkSetup(r *http.Request, v *visit) error {
 		return err
 	}
 	set := sinkSetup{
-		Now: l.now.UTC().Format(instants), Position: l.state.Position(), Device: device, Me: l.person(r), Guest: l.guest.Person != "", Evening: l.Evening.ID, Steps: map[string]int{},
+		Now: l.now.UTC().Format(instants), Position: l.state.Position(), Device: device, Me: l.person(r), Guest: !l.keeps(), Evening: l.Evening.ID, Steps: map[string]int{},
 		Lines: l.say.SinkLines(), Language: l.say.Language().String(), Zone: l.now.Location().String(), Half: l.say.HalfDays(), Degree: l.degree(),
 		Worker: s.pages.worker,
 	}

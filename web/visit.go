@@ -7,6 +7,7 @@ import (
 	"sync"
 	"time"
 
+	"wetside/access"
 	"wetside/book"
 	"wetside/darkroom"
 	"wetside/plan"
@@ -18,17 +19,16 @@ type handler func(r *http.Request, v *visit) error
 
 // A visit is one request with what every page needs: the darkroom as it is now, and a voice that speaks its language.
 type visit struct {
-	s     *server
-	id    string // of the request
-	w     http.ResponseWriter
-	state *book.State
-	file  darkroom.File
-	ids   book.IDs
-	say   *words.Voice
-	red   bool // the page's form for the dark is wanted
-	// people are names, which can be erased; guest is who joined with this device, zero for a device of the room.
-	people book.People
-	guest  Guest
+	s      *server
+	id     string // of the request
+	w      http.ResponseWriter
+	state  *book.State
+	file   darkroom.File
+	ids    book.IDs
+	say    *words.Voice
+	red    bool                  // the page's form for the dark is wanted
+	people book.People           // names, which can be erased
+	who    access.Who            // asks
 	joined func() []book.Joining // who came in tonight, in order
 }
 
@@ -44,10 +44,8 @@ func (s *server) handle(h handler) http.Handler {
 		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
 		defer cancel()
 		r = r.WithContext(ctx)
+		v.asWho(r)
 		err := v.open(ctx)
-		if err == nil {
-			err = v.asGuest(r)
-		}
 		if err == nil {
 			err = h(r, v)
 		}

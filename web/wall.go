@@ -1,10 +1,10 @@
 package web
 
 import (
-	"net"
 	"net/http"
 	"strconv"
 
+	"wetside/access"
 	"wetside/book"
 	"wetside/draw"
 	"wetside/draw/scene"
@@ -90,7 +90,7 @@ func (v *visit) printing(s *sink.Sink) []printing {
 
 // invitation is how the evening is joined; nil where it is not shared.
 func (v *visit) invitation(r *http.Request, e *book.Evening, wall bool) (*invitation, error) {
-	if e.ID == "" || !e.Shared || !v.keeps() {
+	if e.ID == "" || !e.Shared || !v.keeps() && v.who.Role != access.Wall {
 		return nil, nil //nolint:nilnil // nothing to join
 	}
 	code, err := v.s.Book.Invitation(r.Context(), e.ID)
@@ -101,7 +101,7 @@ func (v *visit) invitation(r *http.Request, e *book.Evening, wall bool) (*invita
 		return nil, err
 	}
 	in := invitation{Address: addressOf(r) + "/join/" + code}
-	if loopback(r.Host) {
+	if access.Loopback(r.Host) {
 		in.Loopback = v.say.Tell("join_loopback", "Host", r.Host)
 	}
 	in.Code = drawn(draw.QR{Text: in.Address, Say: v.say.Label("join_here"), Size: codeSize(wall)}.Scene(v.form()))
@@ -110,18 +110,8 @@ func (v *visit) invitation(r *http.Request, e *book.Evening, wall bool) (*invita
 
 // addressOf is the address by which this server was asked.
 func addressOf(r *http.Request) string {
-	if r.TLS != nil {
+	if access.Secure(r) {
 		return "https://" + r.Host
 	}
 	return "http://" + r.Host
-}
-
-// loopback reports whether an address leads to nothing but the very machine.
-func loopback(host string) bool {
-	name, _, err := net.SplitHostPort(host)
-	if err != nil {
-		name = host
-	}
-	ip := net.ParseIP(name)
-	return name == "localhost" || ip != nil && ip.IsLoopback()
 }

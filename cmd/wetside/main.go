@@ -30,7 +30,7 @@ func run() int {
 	debug.SetGCPercent(50) // a small board has little memory, and this program little garbage
 	h := house{now: time.Now}
 	return cli.Run(ctx, cli.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Args[1:], cli.Parts{
-		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, Serve: h.serve, Sheet: webbook.Sheet(h.now),
+		Version: versionText(), Completing: os.Getenv("COMP_LINE") != "", Now: h.now, DataDir: dataDir(), OpenBook: h.openBook, OpenDoors: h.openDoors, Hidden: hidden, Serve: h.serve, Sheet: webbook.Sheet(h.now),
 		Baths: h.baths, Tapes: h.tapes, WasteSheet: webbook.WasteSheet(h.now), WasteTable: sheet.WasteCSV, Labels: h.labels, Cards: webbook.Cards(h.now), Calendar: webbook.Calendar(h.now), Upkeep: upkeep.Keeper{Now: h.now, Told: upkeep.Telling(os.Stderr)},
 	})
 }

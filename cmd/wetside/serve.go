@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/rand"
 	"crypto/tls"
 	"errors"
 	"fmt"
@@ -14,6 +15,7 @@ import (
 
 	"github.com/google/uuid"
 
+	"wetside/access"
 	"wetside/api"
 	"wetside/cli"
 	"wetside/internal/certfile"
@@ -23,6 +25,7 @@ import (
 	"wetside/internal/notify"
 	"wetside/internal/steady"
 	"wetside/internal/webbook"
+	"wetside/trade/quantity"
 	"wetside/web"
 	"wetside/words"
 )
@@ -46,7 +49,11 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
-	pagesBook := webbook.Book{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString}
+	pagesBook := webbook.Book{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString, Names: c.Hosts, Outside: !access.Loopback(c.Addr)}
+	word, err := firstWord(ctx, &pagesBook)
+	if err != nil {
+		return err
+	}
 	for _, w := range b.Warnings() {
 		log.WarnContext(ctx, "what is written may be lost: "+w.Key, "what", w.What)
 	}
@@ -75,6 +82,10 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
+	say, err := words.New("en", quantity.Metric, quantity.OunceUS)
+	if err != nil {
+		return err
+	}
 	manager, err := notify.From(os.Getenv)
 	if err != nil {
 		return err
@@ -84,7 +95,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s", scheme, listener.Addr(), whereOf(c, b), healthAddr)
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s%s", scheme, listener.Addr(), whereOf(c, b), healthAddr, tellWord(say, word, scheme))
 	if err := manager.Say("READY=1"); err != nil {
 		log.WarnContext(ctx, "not told to the service manager", "error", err)
 	}
@@ -105,6 +116,31 @@ func beside(programs, pages http.Handler) http.Handler {
 		}
 		pages.ServeHTTP(w, r)
 	})
+}
+
+// firstWord makes the word by which the first keyholder is made from another machine; empty where there is a keyholder, or where
+// no other machine reaches the server.
+func firstWord(ctx context.Context, b *webbook.Book) (string, error) {
+	if !b.Outside {
+		return "", nil
+	}
+	kept, err := b.Doors().Kept(ctx)
+	if err == nil && !kept {
+		b.Word = rand.Text()
+	}
+	return b.Word, err
+}
+
+// tellWord says what to do where other machines reach a darkroom that nobody keeps yet.
+func tellWord(say *words.Voice, word, scheme string) string {
+	if word == "" {
+		return ""
+	}
+	told := "\n" + say.Tell("serve_word").Text() + "\n\n    " + word + "\n\n"
+	if scheme == "http" {
+		told += say.Tell("serve_in_the_clear").Text() + "\n"
+	}
+	return told
 }
 
 func server(h http.Handler) *http.Server {

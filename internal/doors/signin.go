@@ -72,12 +72,12 @@ func wrongUnless(err error) error {
 	return err
 }
 
-// signOut ends the sign-in of a key; what is no sign-in stays.
+// signOut ends what a device showed until now: a sign-in, or the room's own key.
 func (d *Doors) signOut(ctx context.Context, tx *store.Tx, key string) error {
 	if key == "" {
 		return nil
 	}
-	return tx.WithdrawSignIn(ctx, d.Room, key)
+	return tx.LeaveKey(ctx, d.Room, key)
 }
 
 // SignOut ends the sign-in of this device.

@@ -27,7 +27,9 @@ func TestPlay(t *testing.T) {
 	get := func(path string) string {
 		t.Helper()
 		w := httptest.NewRecorder()
-		pages.ServeHTTP(w, httptest.NewRequestWithContext(t.Context(), http.MethodGet, path, nil))
+		r := httptest.NewRequestWithContext(t.Context(), http.MethodGet, path, nil)
+		r.Host, r.RemoteAddr = "localhost", "127.0.0.1:50000"
+		pages.ServeHTTP(w, r)
 		if w.Code != http.StatusOK {
 			t.Errorf("%s: %d", path, w.Code)
 		}

@@ -31,7 +31,7 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 	if err != nil {
 		return Book{}, nil, err
 	}
-	b := Book{Store: s, Room: "darkroom", Now: now, NewID: uuid.NewString}
+	b := Book{Store: s, Room: "darkroom", Now: now, NewID: uuid.NewString, Names: []string{"darkroom.test"}}
 	if err := s.Create(ctx, b.Room); err != nil {
 		return b, nil, err
 	}
@@ -44,7 +44,7 @@ func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog
 // Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
 // besides is for the caller to change.
 func (b Book) Config(log *slog.Logger) web.Config {
-	return web.Config{Book: b, Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Cards: Cards(b.Now), Calendar: Calendar(b.Now), Sheet: Sheet(b.Now), WasteSheet: WasteSheet(b.Now), WasteTable: sheet.WasteCSV, Example: example.YAML}
+	return web.Config{Book: b, Doors: b.Doors(), Now: b.Now, NewID: b.NewID, Log: log, Labels: Labels(b.Now), Cards: Cards(b.Now), Calendar: Calendar(b.Now), Sheet: Sheet(b.Now), WasteSheet: WasteSheet(b.Now), WasteTable: sheet.WasteCSV, Example: example.YAML}
 }
 
 // Cards returns what draws the cards of an evening in a room's language, for the zone of a clock.

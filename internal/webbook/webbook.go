@@ -1,12 +1,15 @@
 package webbook
 
 import (
+	"cmp"
 	"context"
 	"time"
 
+	"wetside/access"
 	"wetside/api"
 	"wetside/book"
 	"wetside/darkroom"
+	"wetside/internal/doors"
 	"wetside/store"
 	"wetside/web"
 )
@@ -22,6 +25,16 @@ type Book struct {
 	Room  string // id of the darkroom
 	Now   func() time.Time
 	NewID func() string
+	// Names are hosts beside the loopback ones by which a darkroom without a keyholder may be asked. Outside says that other
+	// machines reach the server; Word then makes the first keyholder.
+	Names   []string
+	Outside bool
+	Word    string
+}
+
+// Doors returns the ways into the darkroom. A server has one of them: they count tries.
+func (b Book) Doors() *doors.Doors {
+	return doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: b.Now, NewID: b.NewID, Names: b.Names, Outside: b.Outside, Word: b.Word})
 }
 
 // State returns what is there now.
@@ -40,7 +53,7 @@ func (b Book) CanTakeBack(ctx context.Context, id string) error {
 
 // Keep writes what differs between the file and the book.
 func (b Book) Keep(ctx context.Context, f darkroom.File, k web.Keeping) error {
-	a := &book.Author{Device: "page", Now: b.Now(), NewID: b.NewID}
+	a := &book.Author{By: access.From(ctx).Person, Device: cmp.Or(k.Device, "page"), Now: b.Now(), NewID: b.NewID}
 	_, err := b.Store.Import(ctx, b.Room, f, a, book.ImportOptions{Replace: k.Replace, Expect: k.Expect})
 	return err
 }

@@ -24,7 +24,9 @@ func TestOpen(t *testing.T) {
 	defer func() { _ = b.Store.Close() }()
 	get := func(path string) *httptest.ResponseRecorder {
 		w := httptest.NewRecorder()
-		pages.ServeHTTP(w, httptest.NewRequest(http.MethodGet, path, nil))
+		r := httptest.NewRequest(http.MethodGet, path, nil)
+		r.Host, r.RemoteAddr = "localhost", "127.0.0.1:50000"
+		pages.ServeHTTP(w, r)
 		return w
 	}
 	if to := get("/").Header().Get("Location"); to != "/begin" {

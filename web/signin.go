@@ -1,0 +1,237 @@
+package web
+
+import (
+	"errors"
+	"math"
+	"net/http"
+	"strconv"
+	"time"
+
+	"wetside/access"
+)
+
+// secret is a field for what is not shown on the glass, unless somebody wishes to see it.
+type secret struct {
+	field
+	Shown bool
+	Kind  string // for what a browser fills in: current-password, new-password
+}
+
+// shows reports whether a form asks to show, or to hide, what was typed, and whether it is shown by now.
+func shows(r *http.Request) (asked, shown bool) {
+	do := r.PostFormValue("do")
+	return do == "show" || do == "hide", do == "show" || do != "hide" && r.PostFormValue("shown") != ""
+}
+
+func (v *visit) secret(r *http.Request, name, label, kind string) secret {
+	_, shown := shows(r)
+	s := secret{field: field{Name: name, Label: v.say.Label(label)}, Shown: shown, Kind: kind}
+	if asked, _ := shows(r); asked || shown {
+		s.Value = r.PostFormValue(name) // else it is typed again, rather than stand in a page unseen
+	}
+	return s
+}
+
+type signInPage struct {
+	frame
+	Name       field
+	Passphrase secret
+	Key        field // what a device was given
+	After      string
+	Home       bool // there is no keyholder: nobody signs in
+}
+
+func (v *visit) signInPage(r *http.Request) *signInPage {
+	p := &signInPage{frame: v.frame(r, "begin"), After: local(r.FormValue("after"))}
+	p.Title = v.say.Label("sign_in")
+	p.Name = field{Name: "name", Label: v.say.Label("signin_name"), Value: r.PostFormValue("name")}
+	p.Passphrase = v.secret(r, "passphrase", "signin_passphrase", "current-password")
+	p.Key = field{Name: "key", Label: v.say.Label("signin_key")}
+	return p
+}
+
+// askSignIn is the door: a name and a passphrase, or the key that a device was given.
+func (s *server) askSignIn(r *http.Request, v *visit) error {
+	kept, err := s.Doors.Kept(r.Context())
+	if err != nil {
+		return err
+	}
+	p := v.signInPage(r)
+	p.Home = !kept
+	return v.show(http.StatusOK, "signin", p)
+}
+
+// signIn lets a keyholder in. What was wrong is not told: a name that nobody has looks the same.
+func (s *server) signIn(r *http.Request, v *visit) error {
+	p := v.signInPage(r)
+	if asked, _ := shows(r); asked {
+		return v.show(http.StatusOK, "signin", p)
+	}
+	token, err := s.Doors.SignIn(r.Context(), r.PostFormValue("name"), r.PostFormValue("passphrase"), access.Address(r), v.who.Key)
+	if said, code := v.notIn(err, "signin_wrong"); said != "" {
+		p.Passphrase.Problem = said
+		return v.show(code, "signin", p)
+	}
+	if err != nil {
+		return err
+	}
+	v.keepKey(r, token, access.SignInMost)
+	return v.to(r, p.After)
+}
+
+// notIn says why somebody does not get in; empty for what is another trouble or none.
+func (v *visit) notIn(err error, wrong string) (said string, code int) {
+	if limited, ok := errors.AsType[*access.LimitedError](err); ok {
+		v.w.Header().Set("Retry-After", strconv.Itoa(int(math.Ceil(limited.Wait.Seconds()))))
+		return v.say.Tell("signin_limited", "Wait", v.waiting(limited.Wait)).Text(), http.StatusTooManyRequests
+	}
+	if errors.Is(err, access.ErrWrong) {
+		return v.say.Label(wrong), http.StatusUnprocessableEntity
+	}
+	return "", 0
+}
+
+// waiting is a time to wait, in whole minutes, rather too long.
+func (v *visit) waiting(d time.Duration) string {
+	return v.say.Count("minutes", int(math.Ceil(d.Minutes())))
+}
+
+// deviceFor is how long a device keeps a key that has no end: as long as browsers keep anything (RFC 6265bis, 5.5: 400 days).
+// It is given it anew when it is used.
+const deviceFor = 400 * 24 * time.Hour
+
+// keepKey keeps a key on the device: for its pages alone, for no script, and over https by a name that holds there alone.
+func (v *visit) keepKey(r *http.Request, token string, lasts time.Duration) {
+	c := http.Cookie{
+		Name: access.KeyCookie(r), Value: token, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode, Secure: access.Secure(r),
+		MaxAge: int(lasts.Seconds()),
+	}
+	if token == "" {
+		c.MaxAge = -1
+	}
+	http.SetCookie(v.w, &c)
+}
+
+// useKey keeps a key that was typed in at a device.
+func (s *server) useKey(r *http.Request, v *visit) error {
+	p := v.signInPage(r)
+	role, ok, err := s.Doors.Take(r.Context(), r.PostFormValue("key"), access.Address(r))
+	said, code := v.notIn(err, "")
+	switch {
+	case said != "":
+	case err != nil:
+		return err
+	case !ok:
+		said, code = v.say.Label("signin_key_wrong"), http.StatusUnprocessableEntity
+	default:
+		v.keepKey(r, r.PostFormValue("key"), deviceFor)
+		return v.to(r, placeOf(role))
+	}
+	p.Key.Problem, p.Key.Value = said, r.PostFormValue("key")
+	return v.show(code, "signin", p)
+}
+
+// placeOf is the page that a device of a role is for.
+func placeOf(role access.Role) string {
+	switch role {
+	case access.Wall:
+		return "/wall"
+	case access.Sink:
+		return "/sink"
+	case access.Stranger, access.Joined, access.Member, access.Keyholder:
+	}
+	return "/"
+}
+
+// signOut ends what the device is signed in with. A key of the room's is taken off it as well.
+func (s *server) signOut(r *http.Request, v *visit) error {
+	if err := s.Doors.SignOut(r.Context(), v.who); err != nil {
+		return err
+	}
+	return v.leave(r)
+}
+
+// signOutAll ends all sign-ins of whoever asks.
+func (s *server) signOutAll(r *http.Request, v *visit) error {
+	if err := s.Doors.SignOutAll(r.Context(), v.who); err != nil {
+		return err
+	}
+	return v.leave(r)
+}
+
+// leave lets the device forget who used it.
+func (v *visit) leave(r *http.Request) error {
+	v.keepKey(r, "", 0)
+	v.w.Header().Set("Clear-Site-Data", `"cache"`) // not what is still to be sent
+	return v.to(r, "/sign-in")
+}
+
+type passphrasePage struct {
+	frame
+	Name       string
+	Old, Fresh secret
+	Mine       bool // a keyholder is signed in here
+}
+
+func (v *visit) passphrasePage(r *http.Request) *passphrasePage {
+	p := &passphrasePage{frame: v.frame(r, "keys"), Name: v.people[v.who.Person].Name}
+	p.Title = v.say.Label("passphrase_change")
+	p.Old = v.secret(r, "old", "passphrase_old", "current-password")
+	p.Fresh = v.secret(r, "fresh", "passphrase_new", "new-password")
+	p.Fresh.Hint = v.say.Label("passphrase_hint")
+	return p
+}
+
+// askPassphrase asks for the old passphrase and a new one.
+func (s *server) askPassphrase(r *http.Request, v *visit) error {
+	if v.who.Person == "" {
+		return errNotFound
+	}
+	return v.show(http.StatusOK, "passphrase", v.passphrasePage(r))
+}
+
+// changePassphrase takes a new one; all other sign-ins end.
+func (s *server) changePassphrase(r *http.Request, v *visit) error {
+	if v.who.Person == "" {
+		return errNotFound
+	}
+	p := v.passphrasePage(r)
+	if asked, _ := shows(r); asked {
+		return v.show(http.StatusOK, "passphrase", p)
+	}
+	phrase, wrong := access.Passphrase(r.PostFormValue("fresh"), p.Name, v.file.Darkroom.Name)
+	if wrong != "" {
+		p.Fresh.Problem = v.say.Label(wrong)
+		return v.show(http.StatusUnprocessableEntity, "passphrase", p)
+	}
+	token, err := s.Doors.ChangePassphrase(r.Context(), v.who, r.PostFormValue("old"), phrase, access.Address(r))
+	if said, code := v.notIn(err, "passphrase_old_wrong"); said != "" {
+		p.Old.Problem = said
+		return v.show(code, "passphrase", p)
+	}
+	if err != nil {
+		return err
+	}
+	v.keepKey(r, token, access.SignInMost)
+	return v.to(r, "/keys?did=passphrase")
+}
+
+// doorRoutes are the ways in, and who may do what.
+func (s *server) doorRoutes() map[string]handler {
+	return map[string]handler{
+		"GET /sign-in":               s.askSignIn,
+		"POST /sign-in":              s.signIn,
+		"POST /sign-in/key":          s.useKey,
+		"POST /sign-out":             s.signOut,
+		"POST /sign-out/all":         s.signOutAll,
+		"GET /passphrase":            s.askPassphrase,
+		"POST /passphrase":           s.changePassphrase,
+		"GET /keyholders/new":        s.askKeyholder,
+		"POST /keyholders":           s.makeKeyholder,
+		"POST /keyholders/{id}/away": s.withdrawKeyholder,
+		"GET /keys":                  s.keys,
+		"POST /keys":                 s.makeKey,
+		"POST /keys/here":            s.becomeDevice,
+		"POST /keys/{id}/away":       s.withdrawKey,
+	}
+}
