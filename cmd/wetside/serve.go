@@ -20,7 +20,6 @@ import (
 	"wetside/cli"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
-	"wetside/internal/doors"
 	"wetside/internal/health"
 	"wetside/internal/notify"
 	"wetside/internal/steady"
@@ -72,7 +71,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	programs, err := api.New(api.Config{
-		Book: pagesBook, Keys: doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString}), Now: h.now,
+		Book: pagesBook, Keys: config.Doors, Now: h.now,
 		NewID: uuid.NewString, Log: log, Words: messages, Stop: ctx,
 	})
 	if err != nil {
