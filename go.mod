@@ -23,6 +23,7 @@ require (
 	github.com/posener/complete v1.2.3
 	github.com/pressly/goose/v3 v3.29.0
 	github.com/rogpeppe/go-internal v1.16.0
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	golang.org/x/crypto v0.59.0
 	golang.org/x/image v0.40.0
 	golang.org/x/text v0.44.0
