@@ -77,6 +77,12 @@ func child(job, path, round string) int {
 	}
 	fmt.Println("open")
 	switch job {
+	case "import", "export", "prove", "fold":
+		n, err := strconv.Atoi(round)
+		if err != nil {
+			return 1
+		}
+		return bigChild(ctx, s, job, n)
 	case "hold":
 		_, _ = io.Copy(io.Discard, os.Stdin) // until the parent goes away
 	case "write":

@@ -109,13 +109,14 @@ func (tx *Tx) since(ctx context.Context, darkroom string, after int64, limit int
 // scan reads one row of columns.
 func scan(row interface{ Scan(to ...any) error }) (book.Entry, error) {
 	var e book.Entry
-	var happened, recorded int64
-	var prev string
-	err := row.Scan(&e.Darkroom, &e.Position, &e.ID, &e.Kind, &e.Version, &happened, &recorded, &e.By, &e.Device,
+	var version, happened, recorded int64 // plain types: those of the book are read at twice the cost
+	var kind, prev string
+	err := row.Scan(&e.Darkroom, &e.Position, &e.ID, &kind, &version, &happened, &recorded, &e.By, &e.Device,
 		&e.TakesBack, &e.Body, &prev)
 	if err != nil {
 		return book.Entry{}, err
 	}
+	e.Kind, e.Version = book.Kind(kind), int(version)
 	e.HappenedAt, e.RecordedAt = time.UnixMicro(happened).UTC(), time.UnixMicro(recorded).UTC()
 	return e, damaged(e.PrevHash.UnmarshalText([]byte(prev)))
 }

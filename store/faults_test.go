@@ -3,6 +3,7 @@
 package store_test
 
 import (
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"os"
@@ -180,6 +181,53 @@ func TestTornLog(t *testing.T) {
 		t.Errorf("between %d and %d entries came back: the cuts cut nothing", least, most)
 	}
 	t.Logf("between %d and %d entries came back", least, most)
+}
+
+// TestPageTornOnItsWay tears each page of the file that the log has, too, as a power cut may while the log is being moved into the file: the
+// book is whole, and nothing is missing.
+func TestPageTornOnItsWay(t *testing.T) {
+	c := kept(t, engines()[0].fresh(t).Path, 200) // in the file
+	p := start(t, "write", c.Path, "0", 0)
+	for range 60 { // in the log
+		if p.next() == "" {
+			t.Fatal("the child ended by itself")
+		}
+	}
+	_ = p.Process.Kill()
+	_ = p.Wait()
+	db, log := bytesOf(t, c.Path), bytesOf(t, c.Path+"-wal")
+	const page, header, frame = 4096, 32, 24 // sqlite.org/walformat.html
+	torn, want := map[uint32]bool{}, int64(-1)
+	for at := header; at+frame+page <= len(log); at += frame + page {
+		number := binary.BigEndian.Uint32(log[at:])
+		end := int(number) * page
+		if torn[number] || end > len(db) {
+			continue
+		}
+		torn[number] = true
+		spoilt := append([]byte{}, db...)
+		for i := end - page/2; i < end; i++ {
+			spoilt[i] ^= 0xa5
+		}
+		to := store.Config{Path: filepath.Join(t.TempDir(), "x.db"), Now: c.Now}
+		write(t, to.Path, spoilt)
+		write(t, to.Path+"-wal", log)
+		s := open(t, to)
+		books, faults, err := s.ProveAll(t.Context())
+		if err = errors.Join(err, s.Close()); err != nil || len(faults) > 0 || len(books) != 1 || !books[0].Whole() {
+			t.Fatalf("page %d torn: %+v, %v, %v", number, books, faults, err)
+		}
+		if want < 0 {
+			want = books[0].Entries
+		}
+		if books[0].Entries != want || want < 260 {
+			t.Errorf("page %d torn: %d entries", number, books[0].Entries)
+		}
+	}
+	if len(torn) < 3 {
+		t.Errorf("only %d pages were torn", len(torn))
+	}
+	t.Logf("%d pages torn, %d entries each time", len(torn), want)
 }
 
 // TestClockJumps sets the clock back and forward while facts and decisions are written, by an hour and over the end of summer time

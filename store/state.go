@@ -46,12 +46,16 @@ func (tx *Tx) State(ctx context.Context, darkroom string) (*book.State, error) {
 	if own {
 		state = book.New(darkroom, tx.store.upcasts)
 	}
-	err := tx.since(ctx, darkroom, state.Position(), 0, func(e book.Entry) error {
+	f := folding{apply: func(e book.Entry) error {
 		if !own {
 			state, own = state.Clone(), true
 		}
 		return state.Apply(e)
-	})
+	}}
+	err := tx.since(ctx, darkroom, state.Position(), 0, f.add)
+	if folded := f.end(); err == nil {
+		err = folded
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"net/url"
 	"os"
 	"sync"
 	"testing"
@@ -279,6 +280,53 @@ func TestServerCrashes(t *testing.T) {
 	}
 	t.Logf("%d crashes, %d entries acknowledged, none lost, none twice", crashes, len(acked))
 	comesLate(t, server, s)
+}
+
+// TestFailover ends PostgreSQL for good in the middle of the work of eight writers, and has its standby take over, which confirmed
+// every commit. The process finds it by itself; whatever it was told is there, once.
+func TestFailover(t *testing.T) {
+	first, err := outside.StartPostgres(outside.PostgresBin(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = first.Stop() })
+	second, err := first.Standby(t)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = second.Stop() })
+	at := "postgres://postgres@/postgres?host=" + url.QueryEscape(first.Dir()+","+second.Dir())
+	p := start(t, "write", at, "0", 0)
+	if line := p.next(); line != "open" {
+		t.Fatalf("the child says %q, want open", line)
+	}
+	acked, failed := map[string]int64{}, map[string]int{}
+	for len(acked) < 100 {
+		heed(t, p.next(), acked, failed)
+	}
+	if err := first.Crash(); err != nil {
+		t.Fatal(err)
+	}
+	second.Promote(t)
+	before := len(acked)
+	for len(acked) < before+200 { // some were on their way
+		heed(t, p.next(), acked, failed)
+	}
+	_ = p.Process.Kill()
+	for line := p.next(); line != ""; line = p.next() {
+		heed(t, line, acked, failed)
+	}
+	if len(failed) > 0 {
+		t.Errorf("failures %v: a server that takes over is waited for", failed)
+	}
+	s := open(t, store.Config{Database: second.URL("postgres", ""), Now: clock(evening)})
+	holds(t, s.Since, acked)
+	all, err := s.Since(t.Context(), "room", 0, 0)
+	if err := errors.Join(err, s.Verify(t.Context(), "room")); err != nil {
+		t.Fatal(err)
+	}
+	wholeBatches(t, all)
+	t.Logf("%d entries acknowledged before, %d after, none lost, none twice", before, len(acked)-before)
 }
 
 // comesLate has a server that is away and comes: an open store waits for it, one that is opened says at once that nobody

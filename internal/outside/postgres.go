@@ -75,6 +75,40 @@ func StartPostgres(bin string, auth ...string) (p *Postgres, err error) {
 
 func (p *Postgres) data() string { return filepath.Join(p.dir, "data") }
 
+// Standby makes a second cluster that follows this one and answers readers, and has this one wait for it at each commit.
+func (p *Postgres) Standby(tb testing.TB) (s *Postgres, err error) {
+	tb.Helper()
+	dir, err := os.MkdirTemp("", "wetside-pg-") //nolint:usetesting // the path of a socket must be short
+	if err != nil {
+		return nil, err
+	}
+	s = &Postgres{dir: dir, bin: p.bin}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, os.RemoveAll(dir))
+		}
+	}()
+	if err := own(dir); err != nil {
+		return nil, err
+	}
+	copying := s.command("pg_basebackup", "--no-sync", "-h", p.dir, "-U", "postgres", "-D", s.data(), "-R", "-X", "stream", "-c", "fast")
+	if out, err := copying.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("pg_basebackup: %w\n%s", err, out)
+	}
+	if err := s.Start(); err != nil {
+		return nil, err
+	}
+	p.SQL(tb, "postgres", "ALTER SYSTEM SET synchronous_standby_names = '*'; SELECT pg_reload_conf();")
+	return s, nil
+}
+
+// Promote lets a standby be written to. It follows nobody from then on, and waits for nobody.
+func (p *Postgres) Promote(tb testing.TB) {
+	tb.Helper()
+	p.SQL(tb, "postgres", "SELECT pg_promote(); ")
+	p.SQL(tb, "postgres", "ALTER SYSTEM RESET synchronous_standby_names; SELECT pg_reload_conf();")
+}
+
 // Dir returns the folder in which all files of the cluster are.
 func (p *Postgres) Dir() string { return p.dir }
 

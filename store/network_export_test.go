@@ -1,3 +1,5 @@
+//go:build linux
+
 package store
 
 // NetworkName is the name of a network file system by its number.
