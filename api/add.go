@@ -32,7 +32,7 @@ type Append struct {
 	// Version is that of the body; 0 or left out: today's.
 	Version    int             `json:"version,omitempty"`
 	HappenedAt string          `json:"happened_at,omitempty" format:"date-time"` // RFC 3339; left out: when it arrives
-	By         string          `json:"by,omitempty"`                             // a person's id; a key of somebody's writes in their name
+	By         string          `json:"by,omitempty"`                             // a person's id; with a key, whose it is
 	Device     string          `json:"device,omitempty"`                         // left out, and with a key: the key's id
 	TakesBack  string          `json:"takes_back,omitempty"`                     // of a correction: the id of the entry that it takes back
 	Expect     *int64          `json:"expect,omitempty"`                         // of a decision: the position that it was made on; facts need none
@@ -106,9 +106,9 @@ func (c *call) entryOf(v *value) (e book.Entry, expect *int64, err error) {
 	return e, sent.Expect, invalid(wrong...)
 }
 
-// inTheNameOf says who writes: the person whose key it is, and by which key.
+// inTheNameOf says who writes: the person whose key it is, nobody for a device of the room, and by which key.
 func (c *call) inTheNameOf(e *book.Entry) {
-	if c.who.Person != "" {
+	if c.who.Person != "" || c.who.Key != "" {
 		e.By = c.who.Person
 	}
 	if c.who.Key != "" {

@@ -1,9 +1,11 @@
 package api
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -89,8 +91,11 @@ func readValue(text []byte) (value, error) {
 			at = int(syntax.Offset) - 1
 		}
 		var first json.RawMessage
-		if json.NewDecoder(strings.NewReader(string(text))).Decode(&first) == nil {
+		switch again := json.NewDecoder(bytes.NewReader(text)).Decode(&first); {
+		case again == nil:
 			cause = errSeveral
+		case errors.Is(again, io.ErrUnexpectedEOF):
+			at = len(text)
 		}
 		return value{}, syntaxAt(text, at, cause)
 	}
