@@ -177,6 +177,9 @@ func (l *Limits) passed(c *Contents) Ending {
 	return NoEnding
 }
 
+// broughtIn reports whether a bath's one limit is of what sheets bring in. Into the first bath of a path they come dry: it never ends by that.
+func (l *Limits) broughtIn() bool { return *l == Limits{Developer: l.Developer} }
+
 // follow takes sheet after sheet through the path until its baths are spent: where a fixer is the first of the path.
 func follow(past *Past, ask *Ask, one passing, now []Contents, found func(p, count int, by Ending)) {
 	state := slices.Clone(now)
@@ -194,7 +197,7 @@ func follow(past *Past, ask *Ask, one passing, now []Contents, found func(p, cou
 			switch {
 			case by != NoEnding:
 				found(p, max(0, n-1), by)
-			case ask.Limits[p] == (Limits{}) || n >= mostFollowed:
+			case ask.Limits[p] == (Limits{}) || p == 0 && ask.Limits[p].broughtIn() || n >= mostFollowed:
 				found(p, Most, NoEnding)
 			default:
 				return false
