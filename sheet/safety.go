@@ -28,7 +28,7 @@ func (c *cards) safety() error {
 	for _, name := range c.plan.Products() {
 		c.product(name, report.Items)
 	}
-	c.sayAll(c.v.Label("cards_never"), c.never(report.Never))
+	c.sayAll(c.v.Label("cards_never"), c.never(report.NeverAmong(c.plan.Products())))
 	var aid []words.Phrase
 	for _, x := range plan.AidCautions(c.file.Darkroom) {
 		aid = append(aid, c.v.Caution(x))

@@ -115,7 +115,7 @@ func (h *house) ask(r *http.Request) answer {
 
 func (h *house) request(method, path string, body io.Reader) *http.Request {
 	h.t.Helper()
-	ctx, cancel := context.WithTimeout(h.t.Context(), 30*time.Second)
+	ctx, cancel := context.WithTimeout(h.t.Context(), 90*time.Second)
 	h.t.Cleanup(cancel)
 	r, err := http.NewRequestWithContext(ctx, method, h.URL+path, body)
 	if err != nil {

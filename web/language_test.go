@@ -4,31 +4,10 @@ import (
 	"html"
 	"net/http"
 	"net/url"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 )
-
-// paperText is what can be read on a PDF, by a reader of its own (pdftotext of poppler).
-func paperText(t *testing.T, pdf string) string {
-	t.Helper()
-	reader, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("no pdftotext here")
-	}
-	name := filepath.Join(t.TempDir(), "paper.pdf")
-	if err := os.WriteFile(name, []byte(pdf), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.CommandContext(t.Context(), reader, "-layout", name, "-").Output() //nolint:gosec // a fixed program
-	if err != nil {
-		t.Fatal(err)
-	}
-	return strings.Join(strings.Fields(string(out)), " ")
-}
 
 // Whoever prints may choose another language than the room's, on the page and in the address; the room's own page speaks on as the
 // room does.

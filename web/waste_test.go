@@ -43,6 +43,7 @@ func TestHomeWithASepticTank(t *testing.T) {
 	if h.running() != "" {
 		t.Error("the evening still runs")
 	}
+	h.readBack(t)
 }
 
 // decide writes what the room is made of, on the book as it stands.
@@ -92,6 +93,7 @@ func TestAClubsWaste(t *testing.T) {
 	if a := h.get("/waste.pdf?year=2999"); a.StatusCode != http.StatusNotFound {
 		t.Errorf("a year to come: %d", a.StatusCode)
 	}
+	h.readBack(t)
 }
 
 // An acid toner is not sent into a can of sulfide toners without a word: hydrogen sulfide would come out of it.

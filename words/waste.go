@@ -133,7 +133,15 @@ func (v *Voice) WasteMove(m *book.WasteMove) Phrase {
 		}
 		return phrase(sentence(v.say("waste.taken", args{"Volume": v.Volume(vol), "By": own(t.By), "Document": own(t.Document)})))
 	}
-	return phrase(sentence(v.say("waste.put", args{"Volume": v.Volume(m.In.Volume), "What": v.UsedBath(m.In.Of), "Why": own(m.In.Why)})))
+	return phrase(sentence(v.say("waste.put", args{"Volume": v.Volume(m.In.Volume), "What": v.UsedBath(m.In.Of), "Why": v.wentWhy(m.In.Why)})))
+}
+
+// wentWhy says why a bath went: what led in its outlook then, else in the words that somebody typed.
+func (v *Voice) wentWhy(why string) string {
+	if key := "waste.went." + why; why != "" && v.has(key) {
+		return plain(v.say(key, nil))
+	}
+	return own(why)
 }
 
 // PlaceAndDrain says who the room is and where it drains, or that it was not said.
@@ -175,5 +183,5 @@ func (v *Voice) LedgerWhat(r *ahead.WasteRow) Phrase {
 	if t := r.Taken; t != nil {
 		return phrase(sentence(v.say("waste.ledger_taken", args{"By": own(t.By), "Document": own(t.Document)})))
 	}
-	return phrase(sentence(v.say("waste.ledger_put", args{"What": v.UsedBath(r.In.Of), "Why": own(r.In.Why)})))
+	return phrase(sentence(v.say("waste.ledger_put", args{"What": v.UsedBath(r.In.Of), "Why": v.wentWhy(r.In.Why)})))
 }

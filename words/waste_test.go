@@ -64,6 +64,10 @@ func TestWasteIsSaid(t *testing.T) {
 	}
 	in := book.WastePart{Of: process.Fixer, Volume: 6 * litre, Share: 1, Why: "it was there"}
 	say("put", marked(v.WasteMove(&book.WasteMove{In: &in})))
+	for _, lead := range []ahead.FindingKind{ahead.Spent, ahead.PastDate, ahead.FailedTest, ahead.AtSafeEnd, ahead.UnknownAge, ahead.OneShot, ahead.UseForLabel} {
+		in.Why = string(lead)
+		say("put for "+string(lead), marked(v.WasteMove(&book.WasteMove{In: &in})))
+	}
 	say("taken", marked(v.WasteMove(&book.WasteMove{Taken: &book.TakenAway{By: "the depot", Document: "N 17"}, With: []book.WastePart{in}})))
 	golden(t, "waste", b.String())
 }

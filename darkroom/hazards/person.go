@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"wetside/trade/hazard"
+	"wetside/trade/hazard/meet"
 )
 
 // A Personal is one caution for one person, with the products that it is about.
@@ -45,4 +46,12 @@ func (r Report) Among(products []string) []Item {
 		}
 	}
 	return out
+}
+
+// NeverAmong returns of what must never meet what some products have to do with, among one another or with what stands in every house.
+func (r Report) NeverAmong(products []string) []meet.Pair {
+	there := append(slices.Clone(products), meet.Water, meet.Stopper, meet.HouseBleach)
+	return slices.DeleteFunc(slices.Clone(r.Never), func(p meet.Pair) bool {
+		return !slices.Contains(there, p.A) || !slices.Contains(there, p.B)
+	})
 }
