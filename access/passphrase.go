@@ -57,7 +57,7 @@ func Signs(name string) string {
 func common(phrase string, own []string) bool {
 	bare := bared(phrase)
 	for _, o := range append(own, familiar()...) {
-		if o = bared(o); o != "" && strings.Trim(strings.ReplaceAll(bare, o, ""), "0123456789!?.") == "" {
+		if o = bared(o); o != "" && strings.Contains(bare, o) && strings.Trim(strings.ReplaceAll(bare, o, ""), "0123456789!?.") == "" {
 			return true
 		}
 	}

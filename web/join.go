@@ -60,9 +60,11 @@ func (s *server) join(r *http.Request, v *visit) error {
 
 func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPage, err error) {
 	p = &joinPage{frame: v.frame(r, "begin"), Action: r.URL.Path}
-	p.Room = v.file.Darkroom.Name // whoever has the code may know whose it is
 	p.Title = v.say.Label("join_here")
 	e, found, err := v.invited(r)
+	if found {
+		p.Room = v.file.Darkroom.Name // whoever has the code may know whose it is
+	}
 	switch {
 	case err != nil:
 		return e, 0, nil, err

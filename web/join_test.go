@@ -29,12 +29,7 @@ func (d *device) do(method, path string, form url.Values) answer {
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 		r.Header.Set("Sec-Fetch-Site", "same-origin")
 	}
-	for _, c := range d.cookies {
-		r.AddCookie(c)
-	}
-	a := d.ask(r)
-	d.cookies = append(d.cookies, a.Cookies()...)
-	return a
+	return d.asks(r)
 }
 
 // share begins an evening that others join, and returns the path of its code.
