@@ -31,9 +31,6 @@ func (s *Store) Setting(ctx context.Context, name string) (value string, err err
 // Numbered is rebinding for PostgreSQL.
 func Numbered(query string) string { return numbered(query) }
 
-// HostsOf is what a URL's hosts and ports are taken for.
-func HostsOf(list string) (hosts, ports string) { return hostsOf(list) }
-
 // Engine returns the name of the database engine.
 func (s *Store) Engine() string { return s.dialect.name }
 

@@ -10,31 +10,27 @@ import (
 	"strings"
 	"time"
 
-	"github.com/lib/pq"
 	"github.com/pressly/goose/v3"
 
 	"wetside/book"
+	"wetside/store/postgres"
 )
 
 // channel is where processes on one schema tell each other that a book has moved on.
 const channel = `('wetside_' || md5(current_schema()))`
 
-// The patience with PostgreSQL.
-const (
-	connectWithin = 5 * time.Second  // for one try to connect
-	deadAfter     = 20 * time.Second // without a sign of the other side a connection is given up
-	waitForServer = 10 * time.Second // for one that is started again
-)
+// waitForServer is the patience with a server that is started again.
+const waitForServer = 10 * time.Second
 
 // postgresDialect is the dialect of PostgreSQL at a URL.
 func postgresDialect(at string) (dialect, error) {
-	config, err := readPostgres(at)
+	config, err := postgres.Read(at)
 	if err != nil {
-		return dialect{}, err
+		return dialect{}, &book.Error{Kind: book.BadInput, Key: "store_bad_url", Cause: err}
 	}
 	return dialect{
 		name:      "postgres",
-		place:     redacted(at),
+		place:     postgres.Redacted(at),
 		goose:     goose.DialectPostgres,
 		tokens:    strings.NewReplacer("{text}", `TEXT COLLATE "C"`, "{bigint}", "BIGINT", "{table}", ""),
 		rebind:    numbered,
@@ -72,7 +68,7 @@ func numbered(query string) string {
 }
 
 // openPostgres connects.
-func openPostgres(ctx context.Context, s *Store, config *postgresConfig) error {
+func openPostgres(ctx context.Context, s *Store, config *postgres.Config) error {
 	s.writer, s.reader = sql.OpenDB(config), sql.OpenDB(config)
 	settings := map[string]string{"server_encoding": "", "fsync": "", "full_page_writes": ""}
 	for name := range settings {
@@ -118,7 +114,7 @@ func alonePostgres(ctx context.Context, db *sql.DB, f func() error) error {
 }
 
 // besidePostgres connects to read, where there are books.
-func besidePostgres(ctx context.Context, s *Store, config *postgresConfig) error {
+func besidePostgres(ctx context.Context, s *Store, config *postgres.Config) error {
 	if err := openPostgres(ctx, s, config); err != nil {
 		return err
 	}
@@ -177,31 +173,15 @@ func forgetPostgres(ctx context.Context, db *sql.DB, table string) error {
 }
 
 // listenPostgres hears on a connection of its own, until that ends.
-func listenPostgres(ctx context.Context, db *sql.DB, config *postgresConfig, heard func(string, int64)) error {
+func listenPostgres(ctx context.Context, db *sql.DB, config *postgres.Config, heard func(string, int64)) error {
 	var name string
 	if err := db.QueryRowContext(ctx, "SELECT "+channel).Scan(&name); err != nil {
 		return err
 	}
-	ctx, end := context.WithCancelCause(ctx)
-	defer end(nil)
-	l := pq.NewDialListener(&wires{}, config.all, catchUpEvery, catchUpEvery, func(e pq.ListenerEventType, err error) {
-		if e != pq.ListenerEventConnected {
-			end(err)
-		}
-	})
-	defer context.AfterFunc(ctx, func() { _ = l.Close() })()
-	if err := l.Listen(name); err != nil {
-		return err
-	}
-	heard("", 0)
-	for n := range l.Notify {
-		if n == nil { // the connection was lost in between
-			continue
-		}
-		darkroom, at, _ := strings.Cut(n.Extra, " ")
+	return config.Listen(ctx, name, func() { heard("", 0) }, func(said string) {
+		darkroom, at, _ := strings.Cut(said, " ")
 		if position, err := strconv.ParseInt(at, 10, 64); err == nil {
 			heard(darkroom, position)
 		}
-	}
-	return context.Cause(ctx)
+	})
 }

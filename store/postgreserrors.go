@@ -17,20 +17,18 @@ import (
 	"github.com/lib/pq"
 
 	"wetside/book"
+	"wetside/store/postgres"
 )
 
-// What a server says of a connection: SQLSTATE read_only_sql_transaction and undefined_object.
-const (
-	onlyReads = "25006"
-	noSetting = "42704"
-)
+// noSetting is SQLSTATE undefined_object, of a connection's settings.
+const noSetting = "42704"
 
 // kindOfPostgres tells the trouble by the server's code, or by what became of the connection.
 func kindOfPostgres(err error) (book.ErrorKind, bool) {
-	_, connecting := errors.AsType[*connectError](err)
+	_, connecting := errors.AsType[*postgres.ConnectError](err)
 	if e, ok := errors.AsType[*pq.Error](err); ok {
 		switch {
-		case connecting && e.SQLState() == onlyReads:
+		case connecting && e.SQLState() == postgres.OnlyReads:
 			return book.Away, true // until it is written to again
 		case connecting && e.SQLState() == noSetting:
 			return book.BadInput, true
@@ -79,7 +77,7 @@ func kindOfState(code string) book.ErrorKind {
 		return book.Busy
 	case "57014":
 		return book.Cancelled
-	case "42501", onlyReads, "3D000", "3F000":
+	case "42501", postgres.OnlyReads, "3D000", "3F000":
 		return book.NoAccess
 	case "XX001", "XX002":
 		return book.Damaged
@@ -97,7 +95,7 @@ func kindOfState(code string) book.ErrorKind {
 }
 
 // advised puts before an error of a connection what somebody can do about it, all on one line.
-func advised(err error, config *postgresConfig) error {
+func advised(err error, config *postgres.Config) error {
 	kind, known := kindOfPostgres(err)
 	if !known {
 		return err
@@ -107,8 +105,8 @@ func advised(err error, config *postgresConfig) error {
 		return err
 	}
 	if config != nil {
-		at := config.hosts[0]
-		what = fmt.Sprintf("%s (user %s, database %s at %s port %d)", what, at.User, at.Database, at.Host, at.Port)
+		user, database, host, port := config.First()
+		what = fmt.Sprintf("%s (user %s, database %s at %s port %d)", what, user, database, host, port)
 	}
 	last := err
 	if e, ok := errors.AsType[*pq.Error](err); ok {
@@ -139,15 +137,15 @@ func keyOfPostgres(k book.ErrorKind) string {
 func adviceOn(err error) string {
 	if e, ok := errors.AsType[*pq.Error](err); ok {
 		return map[string]string{
-			onlyReads: "this PostgreSQL only reads (a standby): name the one that is written to",
-			noSetting: "the URL has a setting that PostgreSQL does not know: take it out",
-			"28P01":   "PostgreSQL does not take this user and password: look at the URL, or set it anew with  ALTER ROLE ... PASSWORD",
-			"28000":   "PostgreSQL does not let this user in from here: look at its pg_hba.conf and whether the role may log in",
-			"3D000":   "there is no such database: make it with  createdb --owner=USER DATABASE",
-			"42501":   "this user may not make tables there: make it the database's owner with  ALTER DATABASE ... OWNER TO ...",
-			"3F000":   "no schema to make tables in: look at search_path",
-			"53300":   "PostgreSQL takes no more connections: raise max_connections, or run fewer processes (each takes up to 8)",
-			"57P03":   "PostgreSQL is starting or stopping: try again in a moment",
+			postgres.OnlyReads: "this PostgreSQL only reads (a standby): name the one that is written to",
+			noSetting:          "the URL has a setting that PostgreSQL does not know: take it out",
+			"28P01":            "PostgreSQL does not take this user and password: look at the URL, or set it anew with  ALTER ROLE ... PASSWORD",
+			"28000":            "PostgreSQL does not let this user in from here: look at its pg_hba.conf and whether the role may log in",
+			"3D000":            "there is no such database: make it with  createdb --owner=USER DATABASE",
+			"42501":            "this user may not make tables there: make it the database's owner with  ALTER DATABASE ... OWNER TO ...",
+			"3F000":            "no schema to make tables in: look at search_path",
+			"53300":            "PostgreSQL takes no more connections: raise max_connections, or run fewer processes (each takes up to 8)",
+			"57P03":            "PostgreSQL is starting or stopping: try again in a moment",
 		}[e.SQLState()]
 	}
 	if _, ok := errors.AsType[*net.DNSError](err); ok {

@@ -1,4 +1,4 @@
-package store
+package postgres
 
 import (
 	"context"
@@ -13,31 +13,37 @@ import (
 	"github.com/lib/pq"
 )
 
-// A connectError is why a host can't be used.
-type connectError struct{ err error }
+// A ConnectError is why a host can't be used.
+type ConnectError struct{ Err error }
 
-func (e *connectError) Error() string { return "connecting: " + e.err.Error() }
-func (e *connectError) Unwrap() error { return e.err }
+// Error says it for the log.
+func (e *ConnectError) Error() string { return "connecting: " + e.Err.Error() }
+
+// Unwrap returns what hindered it.
+func (e *ConnectError) Unwrap() error { return e.Err }
+
+// OnlyReads is the SQLSTATE, read_only_sql_transaction, with which a host that only reads is refused.
+const OnlyReads = "25006"
 
 // Connect connects to the first host that will do.
-func (c *postgresConfig) Connect(ctx context.Context) (driver.Conn, error) {
+func (c *Config) Connect(ctx context.Context) (driver.Conn, error) {
 	var errs []error
 	for _, host := range c.hosts {
-		conn, err := connectPostgres(ctx, host, !c.chosen)
+		made, err := connect(ctx, host, !c.chosen)
 		if err == nil {
-			return conn, nil
+			return made, nil
 		}
-		errs = append(errs, &connectError{err})
+		errs = append(errs, &ConnectError{err})
 	}
 	return nil, errors.Join(errs...)
 }
 
 // Driver returns the driver of the connections.
-func (c *postgresConfig) Driver() driver.Driver { return &pq.Driver{} }
+func (c *Config) Driver() driver.Driver { return &pq.Driver{} }
 
-// connectPostgres connects to one host. The driver itself does not end the handshake when ctx ends, and leaves a
+// connect connects to one host. The driver itself does not end the handshake when ctx ends, and leaves a
 // connection open that a server without TLS did not take.
-func connectPostgres(ctx context.Context, host pq.Config, writable bool) (driver.Conn, error) {
+func connect(ctx context.Context, host pq.Config, writable bool) (driver.Conn, error) {
 	w := &wires{}
 	connector, err := pq.NewConnectorConfig(host)
 	if err != nil {
@@ -45,7 +51,7 @@ func connectPostgres(ctx context.Context, host pq.Config, writable bool) (driver
 	}
 	connector.Dialer(w)
 	stop := context.AfterFunc(ctx, w.cut)
-	conn, err := connector.Connect(ctx)
+	inner, err := connector.Connect(ctx)
 	stop()
 	wire := w.last()
 	if err != nil {
@@ -54,7 +60,7 @@ func connectPostgres(ctx context.Context, host pq.Config, writable bool) (driver
 		}
 		return nil, err
 	}
-	c := &postgresConn{driverConn: conn.(driverConn), wire: wire} //nolint:forcetypeassert // the driver's own
+	c := &conn{driverConn: inner.(driverConn), wire: wire} //nolint:forcetypeassert // the driver's own
 	if err := c.prepare(ctx, writable); err != nil {
 		_ = c.Close()
 		return nil, err
@@ -75,18 +81,18 @@ type driverConn interface {
 	driver.NamedValueChecker
 }
 
-// A postgresConn is a connection on which nobody waits longer than his context, whatever becomes of the server: the driver
+// A conn is a connection on which nobody waits longer than his context, whatever becomes of the server: the driver
 // asks the server to end the statement, and waits for its answer.
-type postgresConn struct {
+type conn struct {
 	driverConn
 	wire net.Conn
 	cut  atomic.Bool // a context has ended; the connection is of no use any more
 }
 
 // prepare makes commits wait for the disk, where the server is set not to, and refuses a server that only reads.
-func (c *postgresConn) prepare(ctx context.Context, writable bool) error {
+func (c *conn) prepare(ctx context.Context, writable bool) error {
 	const disk = `IF current_setting('synchronous_commit') = 'off' THEN PERFORM set_config('synchronous_commit', 'on', false); END IF;`
-	const write = `IF current_setting('transaction_read_only') = 'on' THEN RAISE SQLSTATE '` + onlyReads + `' USING MESSAGE = 'it only reads'; END IF;`
+	const write = `IF current_setting('transaction_read_only') = 'on' THEN RAISE SQLSTATE '` + OnlyReads + `' USING MESSAGE = 'it only reads'; END IF;`
 	block := disk
 	if writable {
 		block += write
@@ -96,7 +102,7 @@ func (c *postgresConn) prepare(ctx context.Context, writable bool) error {
 }
 
 // within ends waiting on the connection when ctx ends, until the function that it returns is called.
-func (c *postgresConn) within(ctx context.Context) (stop func()) {
+func (c *conn) within(ctx context.Context) (stop func()) {
 	if ctx.Done() == nil {
 		return func() {}
 	}
@@ -116,47 +122,47 @@ func ended(ctx context.Context, err error) error {
 }
 
 // BeginTx begins a transaction.
-func (c *postgresConn) BeginTx(ctx context.Context, o driver.TxOptions) (driver.Tx, error) {
+func (c *conn) BeginTx(ctx context.Context, o driver.TxOptions) (driver.Tx, error) {
 	defer c.within(ctx)()
 	tx, err := c.driverConn.BeginTx(ctx, o)
 	return tx, ended(ctx, err)
 }
 
 // ExecContext runs a statement.
-func (c *postgresConn) ExecContext(ctx context.Context, query string, args []driver.NamedValue) (driver.Result, error) {
+func (c *conn) ExecContext(ctx context.Context, query string, args []driver.NamedValue) (driver.Result, error) {
 	defer c.within(ctx)()
 	result, err := c.driverConn.ExecContext(ctx, query, args)
 	return result, ended(ctx, err)
 }
 
 // QueryContext runs a query, whose rows are waited for no longer than the context.
-func (c *postgresConn) QueryContext(ctx context.Context, query string, args []driver.NamedValue) (driver.Rows, error) {
+func (c *conn) QueryContext(ctx context.Context, query string, args []driver.NamedValue) (driver.Rows, error) {
 	stop := c.within(ctx)
-	rows, err := c.driverConn.QueryContext(ctx, query, args)
+	found, err := c.driverConn.QueryContext(ctx, query, args)
 	if err != nil {
 		stop()
 		return nil, ended(ctx, err)
 	}
-	return &postgresRows{Rows: rows, stop: stop}, nil
+	return &rows{Rows: found, stop: stop}, nil
 }
 
 // Ping asks whether the server is there.
-func (c *postgresConn) Ping(ctx context.Context) error {
+func (c *conn) Ping(ctx context.Context) error {
 	defer c.within(ctx)()
 	return ended(ctx, c.driverConn.Ping(ctx))
 }
 
 // IsValid reports whether the connection can be used again.
-func (c *postgresConn) IsValid() bool { return !c.cut.Load() && c.driverConn.IsValid() }
+func (c *conn) IsValid() bool { return !c.cut.Load() && c.driverConn.IsValid() }
 
-// postgresRows are rows under a context.
-type postgresRows struct {
+// rows are rows under a context.
+type rows struct {
 	driver.Rows
 	stop func()
 }
 
 // Close lets the rest of the rows go.
-func (r *postgresRows) Close() error {
+func (r *rows) Close() error {
 	defer r.stop()
 	return r.Rows.Close()
 }

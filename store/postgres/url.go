@@ -1,4 +1,4 @@
-package store
+package postgres
 
 import (
 	"cmp"
@@ -12,39 +12,40 @@ import (
 	"time"
 
 	"github.com/lib/pq"
-
-	"wetside/book"
 )
 
-// A postgresConfig says where a database is and how it is spoken to.
-type postgresConfig struct {
+// A Config says where a database is and how it is spoken to. It is a driver.Connector.
+type Config struct {
 	hosts  []pq.Config // one for each host, in the order in which they are asked
 	all    string      // the same in one text, for what listens
 	chosen bool        // the URL says itself which servers will do; else those that can be written to
 }
 
-// readPostgres reads a URL. No error has any of it: what can't be read may have the password anywhere.
-func readPostgres(at string) (*postgresConfig, error) {
-	bad := func(why string) error {
-		return &book.Error{Kind: book.BadInput, Key: "store_bad_url", Cause: errors.New(why)}
-	}
+// The patience with a server.
+const (
+	connectWithin = 5 * time.Second  // for one try to connect
+	deadAfter     = 20 * time.Second // without a sign of the other side a connection is given up
+)
+
+// Read reads a URL. No error has any of it: what can't be read may have the password anywhere.
+func Read(at string) (*Config, error) {
 	if !strings.HasPrefix(at, "postgres://") && !strings.HasPrefix(at, "postgresql://") {
-		return nil, bad("it does not begin with postgres://")
+		return nil, errors.New("it does not begin with postgres://")
 	}
 	u, err := url.Parse(at)
 	if err != nil || misread(at) {
-		return nil, bad("something in it does not belong there, such as an odd character of the password")
+		return nil, errors.New("something in it does not belong there, such as an odd character of the password")
 	}
 	settings := settingsOf(u)
 	config, err := pq.NewConfig(words(settings))
 	if err != nil {
-		return nil, bad(without(err, u))
+		return nil, without(err, u)
 	}
-	c := &postgresConfig{chosen: config.TargetSessionAttrs != ""}
+	c := &Config{chosen: config.TargetSessionAttrs != ""}
 	complete(settings, config)
 	c.all = words(settings)
 	if config, err = pq.NewConfig(c.all); err != nil {
-		return nil, bad(without(err, u))
+		return nil, without(err, u)
 	}
 	if !c.chosen { // each connection is asked, so that it can be told apart
 		config.TargetSessionAttrs = ""
@@ -58,6 +59,12 @@ func readPostgres(at string) (*postgresConfig, error) {
 		c.hosts = append(c.hosts, other)
 	}
 	return c, nil
+}
+
+// First names the host that is asked first, for people.
+func (c *Config) First() (user, database, host string, port uint16) {
+	first := c.hosts[0]
+	return first.User, first.Database, first.Host, first.Port
 }
 
 // complete adds what neither the URL nor the environment says.
@@ -141,7 +148,7 @@ func misread(at string) bool {
 func milliseconds(d time.Duration) string { return strconv.FormatInt(d.Milliseconds(), 10) }
 
 // without returns what is wrong with a URL without the URL and its password.
-func without(err error, u *url.URL) string {
+func without(err error, u *url.URL) error {
 	text := err.Error()
 	password, _ := u.User.Password()
 	for _, secret := range []string{u.String(), u.User.String(), password, url.QueryEscape(password), u.Query().Get("password")} {
@@ -149,11 +156,11 @@ func without(err error, u *url.URL) string {
 			text = strings.ReplaceAll(text, secret, "[redacted]")
 		}
 	}
-	return text
+	return errors.New(text)
 }
 
-// redacted returns a URL for people.
-func redacted(at string) string {
+// Redacted returns a URL for people.
+func Redacted(at string) string {
 	u, err := url.Parse(at)
 	if err != nil {
 		return "[redacted]"
