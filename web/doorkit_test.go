@@ -16,8 +16,8 @@ const (
 	drip = "a tap drips on the third tray"
 )
 
-// kept is a house with the example and a keyholder, Ilka, who is signed in on the device that is returned.
-func kept(tb testing.TB) (*house, *device) {
+// shared is a house with the example and a keyholder, Ilka, who is signed in on the device that is returned.
+func shared(tb testing.TB) (*house, *device) {
 	tb.Helper()
 	h := withExample(tb)
 	ilka := &device{house: h}

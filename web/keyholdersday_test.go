@@ -19,7 +19,7 @@ import (
 // A keyholder's day in a shared room: a sign-in, an evening that others join, a wall and a sink by one touch each, one of them
 // withdrawn, a new passphrase, and out. (The first start on another address is TestFirstStartOnAnotherAddress in cmd/wetside.)
 func TestKeyholdersDay(t *testing.T) {
-	h, first := kept(t)
+	h, first := shared(t)
 	first.do(http.MethodPost, "/sign-out", nil)
 	ilka := &device{house: h}
 	if a := ilka.do(http.MethodGet, "/shelf", nil); a.StatusCode != http.StatusSeeOther {
@@ -106,7 +106,7 @@ func TestKeyholdersDay(t *testing.T) {
 
 // Whoever signed in writes in their own name, whatever the device says; a sink in nobody's, under its key's id.
 func TestEntriesSayWho(t *testing.T) {
-	h, ilka := kept(t)
+	h, ilka := shared(t)
 	ilka.do(http.MethodPost, "/mix/developer/poured", nil)
 	bath := first(t, hrefs(ilka.do(http.MethodGet, "/baths", nil).Text), "/baths/")
 	sink, _ := ilka.key(access.Sink, "by the sink")
@@ -156,7 +156,7 @@ func (h *house) lastEntry() book.Entry {
 
 // A sink takes back what it wrote, and nothing that a person or another sink did.
 func TestSinkTakesBackItsOwn(t *testing.T) {
-	h, ilka := kept(t)
+	h, ilka := shared(t)
 	ilka.do(http.MethodPost, "/mix/developer/poured", nil)
 	bath := first(t, hrefs(ilka.do(http.MethodGet, "/baths", nil).Text), "/baths/")
 	one, _ := ilka.key(access.Sink, "left")
@@ -175,7 +175,7 @@ func TestSinkTakesBackItsOwn(t *testing.T) {
 // What is withdrawn ends a stream within seconds; what holds goes on.
 func TestWithdrawnInMidStream(t *testing.T) {
 	t.Parallel()
-	h, ilka := kept(t)
+	h, ilka := shared(t)
 	sink, token := ilka.key(access.Sink, "by the sink")
 	wall, _ := ilka.key(access.Wall, "by the door")
 	ends := func(d *device) chan time.Duration {
@@ -235,7 +235,7 @@ func (h *house) keysCalled(name string) (all []access.Key) {
 // The only keyholder can't be withdrawn on the pages, nor their name be erased: the room would ask nobody who they are. Of two, one
 // can, and is out at once.
 func TestTheLastKeyholderStays(t *testing.T) {
-	h, ilka := kept(t)
+	h, ilka := shared(t)
 	keyholders, err := h.book.Doors().Keyholders(t.Context())
 	if err != nil || len(keyholders) != 1 {
 		t.Fatal(keyholders, err)

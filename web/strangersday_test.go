@@ -26,7 +26,7 @@ func strangers() map[string]string {
 // A stranger's day: every page, form and stream of the server is asked by somebody who shows nothing. They are led to the door or
 // refused, and no word of the book is told.
 func TestStrangersDay(t *testing.T) {
-	h, ilka := kept(t)
+	h, ilka := shared(t)
 	for _, path := range []string{"/mix/developer/poured", "/mix/stop/poured", "/mix/fixer/poured"} {
 		ilka.do(http.MethodPost, path, nil)
 	}
@@ -163,7 +163,7 @@ func TestRolesWriteWhatIsTold(t *testing.T) {
 
 // After signing in one is where one wanted to be, if that is a place of this house.
 func TestAfterGoesNowhereElse(t *testing.T) {
-	h, _ := kept(t)
+	h, _ := shared(t)
 	d := &device{house: h}
 	a := d.do(http.MethodGet, "/shelf?x=1&y=2", nil)
 	u, err := url.Parse(a.Header.Get("Location"))
