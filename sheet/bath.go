@@ -124,8 +124,12 @@ func test(v *words.Voice, o *ahead.Outlook) words.Phrase {
 	return nil
 }
 
-// sentence says what a bath still does and what ends it; its day and its test stand under it.
+// sentence says what a bath still does and what ends it; its day and its test stand under it. Where the day is all there is to say, it
+// is empty.
 func sentence(v *words.Voice, o ahead.Outlook) words.Phrase {
+	if o.Lead.Kind == ahead.UseUntil {
+		return nil
+	}
 	o.Tests, o.End.Date = nil, time.Time{}
 	return v.Outlook(o)
 }

@@ -217,6 +217,36 @@ func TestTapesSayWhatIsInTheBottle(t *testing.T) {
 	}
 }
 
+// The example's wetting agent is ended by its day alone, which is told once, with its hour; and one whose day is over says which that was.
+func TestDaysOnTheWall(t *testing.T) {
+	e := exampleEvening(t)
+	v, err := words.New("en", e.file.Darkroom.Units, e.file.Darkroom.Ounce, words.Zone(time.UTC))
+	if err != nil {
+		t.Fatal(err)
+	}
+	over := slices.IndexFunc(e.ahead.Baths, func(o ahead.Outlook) bool { return o.Lead.Kind == ahead.UseUntil })
+	if over < 0 {
+		t.Fatal("no bath is ended by its day alone")
+	}
+	e.ahead.Baths = slices.Clone(e.ahead.Baths)
+	e.ahead.Baths = append(e.ahead.Baths, e.ahead.Baths[over])
+	e.ahead.Baths[len(e.ahead.Baths)-1].Lead = ahead.Finding{Kind: ahead.PastDate, Date: e.ahead.Baths[over].End.Date}
+	var b bytes.Buffer
+	if err := sheet.Baths(&b, v, e.ahead, e.file); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Join(strings.Fields(poppler(t, b.Bytes(), "pdftotext")), " ")
+	for _, wrong := range []string{"1 January", "Use it until"} {
+		if strings.Contains(text, wrong) {
+			t.Errorf("it says %q: %s", wrong, text)
+		}
+	}
+	day := strings.Join(strings.Fields(v.Until(e.ahead.Baths[over])), " ")
+	if !strings.Contains(text, "Discard by "+day) || !strings.Contains(text, "Its time was over on Friday 19 February.") {
+		t.Errorf("%s is not there: %s", day, text)
+	}
+}
+
 // The places on a strip come up to the safe end in fives: a small number in each place that is still empty, none beyond.
 func TestPlacesComeUpToTheSafeEnd(t *testing.T) {
 	f := exampleRoom(t, "A4")

@@ -14,8 +14,8 @@ import (
 // sheetSign is a pictogram's side on the safety sheet, mm: the least that the standard knows.
 const sheetSign = 10.0
 
-// safety sets the sheet for the person in charge: each product in use as bought and as it works, what must never meet, what
-// to do when it has happened, and what the sheet does not know.
+// safety sets the sheet for the person in charge: each product in use as bought and as it works, what must never meet, and
+// what the sheet does not know; before all that, what to do when it has happened.
 func (c *cards) safety() error {
 	report, err := hazards.Of(c.file)
 	if err != nil {
@@ -25,15 +25,15 @@ func (c *cards) safety() error {
 	c.head(c.v.Label("cards_safety"))
 	c.flow(c.v.Tell("card.safety"), stepPoints)
 	c.y += 2
-	for _, name := range c.plan.Products() {
-		c.product(name, report.Items)
-	}
-	c.sayAll(c.v.Label("cards_never"), c.never(report.NeverAmong(c.plan.Products())))
 	var aid []words.Phrase
 	for _, x := range plan.AidCautions(c.file.Darkroom) {
 		aid = append(aid, c.v.Caution(x))
 	}
 	c.sayAll(c.v.Label("cards_aid"), aid)
+	for _, name := range c.plan.Products() {
+		c.product(name, report.Items)
+	}
+	c.sayAll(c.v.Label("cards_never"), c.never(report.NeverAmong(c.plan.Products())))
 	return nil
 }
 

@@ -24,12 +24,15 @@ func TestSubstancesAreOfTheTable(t *testing.T) {
 			continue
 		}
 		found++
+		if key == "substance.silver_thiosulfate" { // what a used fixer holds and no label declares
+			continue
+		}
 		if s, ok := rows[key]; !ok || !strings.EqualFold(forms["other"], s.Name) {
 			t.Errorf("%s = %q: the table has %q", key, forms["other"], s.Name)
 		}
 	}
-	if found < 40 {
-		t.Errorf("%d substances", found)
+	if found != len(rows)+1 {
+		t.Errorf("%d substances are named, the table has %d", found, len(rows))
 	}
 	sensitise := []ghs.Class{ghs.RespSens1, ghs.SkinSens1A, ghs.SkinSens1, ghs.SkinSens1B}
 	for key, s := range rows {

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strings"
 	"time"
 
 	"wetside/ahead"
@@ -181,7 +182,8 @@ func (v *Voice) SilverTaken(s *ahead.Silver) (all []Phrase) {
 // LedgerWhat says what a line of the ledger is about, without its volume.
 func (v *Voice) LedgerWhat(r *ahead.WasteRow) Phrase {
 	if t := r.Taken; t != nil {
-		return phrase(sentence(v.say("waste.ledger_taken", args{"By": own(t.By), "Document": own(t.Document)})))
+		number := strings.ReplaceAll(own(t.Document), " ", "\u00a0") // it is looked for as one
+		return phrase(sentence(v.say("waste.ledger_taken", args{"By": own(t.By), "Document": number})))
 	}
 	return phrase(sentence(v.say("waste.ledger_put", args{"What": v.UsedBath(r.In.Of), "Why": v.wentWhy(r.In.Why)})))
 }
