@@ -63,12 +63,10 @@ func (v *visit) bathOf(r *http.Request) (b book.Bath, s ahead.Scene, report ahea
 	if !there {
 		return b, s, report, nil, errNotFound
 	}
-	s = v.scene(v.askedOf(r))
 	if b.Gone != nil {
-		return b, s, report, nil, nil
+		return b, v.scene(v.askedOf(r)), report, nil, nil
 	}
-	s.Helps, s.Courses = true, true
-	if report, err = ahead.Look(s); err != nil {
+	if s, report, err = v.outlook(r.Context(), looking{asked: v.askedOf(r), deep: true}); err != nil {
 		return b, s, report, nil, err
 	}
 	i := slices.IndexFunc(report.Baths, func(x ahead.Outlook) bool { return x.Bath.ID == b.ID })

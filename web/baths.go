@@ -46,8 +46,7 @@ func (s *server) baths(r *http.Request, v *visit) error {
 	if r.FormValue("wall") != "" {
 		return v.to(r, "/wall")
 	}
-	sc := v.scene(material.None)
-	report, err := ahead.Look(sc)
+	sc, report, err := v.outlook(r.Context(), looking{})
 	if err != nil {
 		return err
 	}
@@ -183,10 +182,8 @@ func (v *visit) litres(b *ahead.Bath) string {
 }
 
 // lead says the one thing of all baths; empty where none stands.
-func (v *visit) lead() (words.Phrase, error) {
-	s := v.scene(material.None)
-	s.Draws = fewDraws
-	report, err := ahead.Look(s)
+func (v *visit) lead(ctx context.Context) (words.Phrase, error) {
+	_, report, err := v.outlook(ctx, looking{few: true})
 	if err != nil || len(report.Baths) == 0 {
 		return nil, err
 	}

@@ -56,7 +56,7 @@ func (v *visit) whereToLook(r *http.Request, sign fault.Sign) error {
 	p.Title = p.Sign.Name
 	ask := fault.Question{Sign: sign, Bath: p.Bath, No: causesOf(sign, q["no"]), Yes: causesOf(sign, q["yes"])}
 	var err error
-	if ask.Facts, err = v.known(); err != nil {
+	if ask.Facts, err = v.known(r.Context()); err != nil {
 		return err
 	}
 	g, err := fault.Look(ask)

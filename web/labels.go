@@ -9,11 +9,9 @@ import (
 	"strings"
 
 	"wetside/access"
-	"wetside/ahead"
 	"wetside/darkroom"
 	"wetside/draw/label"
 	"wetside/draw/scene"
-	"wetside/trade/material"
 	"wetside/trade/process"
 	"wetside/words"
 )
@@ -57,7 +55,7 @@ type labelled struct {
 
 // everyLabel are the labels that can be printed, of each bath that stands and of each waste can, as a voice says them.
 func (v *visit) everyLabel(r *http.Request, say *words.Voice) (all []labelled, err error) {
-	report, err := ahead.Look(v.scene(material.None))
+	_, report, err := v.outlook(r.Context(), looking{})
 	if err != nil {
 		return nil, err
 	}

@@ -8,7 +8,6 @@ import (
 	"wetside/draw"
 	"wetside/plan"
 	"wetside/sink"
-	"wetside/trade/material"
 )
 
 // A roomLook is all that the wall, the handover and the lists are made from.
@@ -21,8 +20,7 @@ func (v *visit) lookAround(r *http.Request) (l roomLook, err error) {
 	if l.Plan, err = v.plan(r.Context()); err != nil {
 		return l, err
 	}
-	l.scene = v.scene(material.None)
-	if l.Report, err = ahead.Look(l.scene); err != nil {
+	if l.scene, l.Report, err = v.outlook(r.Context(), looking{}); err != nil {
 		return l, err
 	}
 	l.Sink = sink.Look(sink.Scene{State: v.state, Plan: l.Plan, Baths: l.scene, Now: v.s.Now()})

@@ -6,7 +6,6 @@ import (
 
 	"wetside/ahead"
 	"wetside/plan"
-	"wetside/trade/material"
 )
 
 // cardsPDF sends the cards of the evening: one for each tray, the rules and lists, the safety sheet.
@@ -15,7 +14,7 @@ func (s *server) cardsPDF(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	report, err := ahead.Look(v.scene(material.None))
+	_, report, err := v.outlook(r.Context(), looking{})
 	if err != nil {
 		return err
 	}
@@ -27,8 +26,8 @@ func (s *server) cardsPDF(r *http.Request, v *visit) error {
 }
 
 // calendar sends what goes off, is due and will be full, for a calendar to take in or to fetch again and again.
-func (s *server) calendar(_ *http.Request, v *visit) error {
-	report, err := ahead.Look(v.scene(material.None))
+func (s *server) calendar(r *http.Request, v *visit) error {
+	_, report, err := v.outlook(r.Context(), looking{})
 	if err != nil {
 		return err
 	}

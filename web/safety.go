@@ -62,7 +62,7 @@ func (s *server) safety(r *http.Request, v *visit) error {
 	page := safetyPage{frame: v.frame(r, "safety"), Keeps: v.keeps(), Aid: plan.AidCautions(v.file.Darkroom)}
 	page.air(v)
 	page.Others = v.languages("/safety", url.Values{})
-	report, err := hazards.Of(v.file)
+	report, err := v.judged(r.Context())
 	if err != nil {
 		page.Wrong = v.wrongShares(err)
 		return v.show(http.StatusOK, "safety", &page)

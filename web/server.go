@@ -90,9 +90,10 @@ const maxForm = 1 << 20
 
 type server struct {
 	Config
-	words *words.Catalogue
-	pages *pages
-	feed  feed
+	words  *words.Catalogue
+	pages  *pages
+	feed   feed
+	recent recent
 }
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.

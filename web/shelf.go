@@ -9,7 +9,6 @@ import (
 
 	"wetside/book"
 	"wetside/darkroom"
-	"wetside/darkroom/hazards"
 	"wetside/trade/material"
 	"wetside/words"
 )
@@ -57,7 +56,7 @@ func (v *visit) showShelf(r *http.Request, status int, problem string) error {
 		}
 		p.Products = append(p.Products, one)
 	}
-	if report, err := hazards.Of(v.file); err == nil {
+	if report, err := v.judged(r.Context()); err == nil {
 		p.Never, p.Reducer = v.say.NeverTogether(report.Never), report.Reducer
 	}
 	return v.show(status, "shelf", &p)

@@ -59,7 +59,7 @@ func (s *server) today(r *http.Request, v *visit) error {
 	for i := len(mixed) - 1; i >= 0 && len(page.Baths) < 8; i-- {
 		page.Baths = append(page.Baths, v.mixedView(mixed[i]))
 	}
-	page.Lead, err = v.lead()
+	page.Lead, err = v.lead(r.Context())
 	if err != nil {
 		return err
 	}

@@ -10,7 +10,6 @@ import (
 	"wetside/access"
 	"wetside/book"
 	"wetside/darkroom"
-	"wetside/plan"
 	"wetside/words"
 )
 
@@ -74,11 +73,6 @@ func (v *visit) open(ctx context.Context) error {
 	v.file, v.ids = v.state.File(v.people)
 	v.say, err = v.voice()
 	return err
-}
-
-// plan plans the evening that the book wants.
-func (v *visit) plan(ctx context.Context) (plan.Plan, error) {
-	return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now()})
 }
 
 // begun reports whether the darkroom has a name, which is the first thing that is said of it.

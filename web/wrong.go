@@ -1,13 +1,13 @@
 package web
 
 import (
+	"context"
 	"net/http"
 	"net/url"
 	"slices"
 	"strings"
 	"time"
 
-	"wetside/ahead"
 	"wetside/ahead/evidence"
 	"wetside/book"
 	"wetside/draw/scene"
@@ -176,10 +176,8 @@ func (s *server) keepFound(r *http.Request, v *visit) error {
 }
 
 // known is what the book says that bears on a sign.
-func (v *visit) known() ([]fault.Fact, error) {
-	sc := v.scene(material.None)
-	sc.Draws = fewDraws
-	report, err := ahead.Look(sc)
+func (v *visit) known(ctx context.Context) ([]fault.Fact, error) {
+	_, report, err := v.outlook(ctx, looking{few: true})
 	if err != nil {
 		return nil, err
 	}

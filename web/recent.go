@@ -1,0 +1,118 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"slices"
+	"sync"
+	"time"
+
+	"wetside/ahead"
+	"wetside/book"
+	"wetside/darkroom/hazards"
+	"wetside/plan"
+	"wetside/trade/material"
+)
+
+// freshFor is how long what was reckoned of a book that stands still is shown again. A bath's outlook moves by the hour.
+const freshFor = 5 * time.Second
+
+// recent keeps what was last reckoned of the book, as long as the book and its people stand still. Many screens look at one
+// book, and most of what a page costs is the same for all of them.
+type recent struct {
+	mu     sync.Mutex
+	state  *book.State
+	people book.People
+	known  map[string]*reckoned
+}
+
+// reckoned is one thing that was reckoned. Whoever has its turn may look at it and change it.
+type reckoned struct {
+	turn  chan struct{}
+	done  bool
+	at    time.Time // when it was done
+	value any
+}
+
+// of returns the place for a thing; a place of its own where the book has moved on since it was looked at.
+func (k *recent) of(v *visit, what string) *reckoned {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	fresh := &reckoned{turn: make(chan struct{}, 1)}
+	fresh.turn <- struct{}{}
+	if k.state != v.state || !maps.EqualFunc(k.people, v.people, samePerson) {
+		if k.state != nil && k.state.Position() > v.state.Position() {
+			return fresh
+		}
+		k.state, k.people, k.known = v.state, v.people, map[string]*reckoned{}
+	}
+	if k.known[what] == nil {
+		k.known[what] = fresh
+	}
+	return k.known[what]
+}
+
+func samePerson(a, b book.Person) bool {
+	return a.ID == b.ID && a.Name == b.Name && slices.Equal(a.Notes, b.Notes)
+}
+
+// lately returns what was reckoned within the last seconds, or reckons it. Whoever asks meanwhile waits for it. What it returns
+// is shared: it may be read only.
+func lately[T any](ctx context.Context, v *visit, what string, reckon func() (T, error)) (T, error) {
+	k, asked := v.s.recent.of(v, what), v.s.Now()
+	select {
+	case <-k.turn:
+	case <-ctx.Done():
+		var none T
+		return none, ctx.Err()
+	}
+	defer func() { k.turn <- struct{}{} }()
+	if age := asked.Sub(k.at); k.done && age < freshFor && age > -v.s.Patience { // below 0: done while this one waited
+		return k.value.(T), nil //nolint:forcetypeassert // what names its type
+	}
+	value, err := reckon()
+	if err == nil {
+		k.done, k.at, k.value = true, v.s.Now(), value
+	}
+	return value, err
+}
+
+// plan plans the evening that the book wants.
+func (v *visit) plan(ctx context.Context) (plan.Plan, error) {
+	return lately(ctx, v, "plan", func() (plan.Plan, error) {
+		return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now()})
+	})
+}
+
+// An outlook is what stands in the room, and what is ahead of it.
+type outlook struct {
+	scene  ahead.Scene
+	report ahead.Report
+}
+
+// A looking says how far ahead is looked.
+type looking struct {
+	asked material.Material // what is asked about besides what is in use
+	few   bool              // in fewer rooms, for what is said in one sentence
+	deep  bool              // with what would help, and the courses of the figures
+}
+
+// outlook looks ahead of the baths that stand.
+func (v *visit) outlook(ctx context.Context, far looking) (ahead.Scene, ahead.Report, error) {
+	o, err := lately(ctx, v, fmt.Sprintf("outlook %+v", far), func() (o outlook, err error) {
+		o.scene = v.scene(far.asked)
+		o.scene.Helps, o.scene.Courses = far.deep, far.deep
+		if far.few {
+			o.scene.Draws = fewDraws
+		}
+		o.report, err = ahead.Look(o.scene)
+		return o, err
+	})
+	return o.scene, o.report, err
+}
+
+// judged says what harms in what stands on the shelf. An error wraps hazard.ErrMixture.
+func (v *visit) judged(ctx context.Context) (hazards.Report, error) {
+	return lately(ctx, v, "hazards", func() (hazards.Report, error) { return hazards.Of(v.file) })
+}
