@@ -19,7 +19,7 @@ type keyholderPage struct {
 
 func (v *visit) keyholderPage(r *http.Request) (*keyholderPage, error) {
 	kept, err := v.s.Doors.Kept(r.Context())
-	p := &keyholderPage{frame: v.frame(r, "keys"), First: !kept}
+	p := &keyholderPage{frame: v.frame(r, "who_may"), First: !kept}
 	if !v.keeps() {
 		p.Here = "begin" // nothing but the form
 	}
@@ -115,7 +115,7 @@ func (s *server) withdrawKeyholder(r *http.Request, v *visit) error {
 	}
 	if r.PostFormValue("sure") == "" {
 		p := surePage{
-			frame: v.frame(r, "keys"), Say: v.say.Tell("sure_keyholder", "Name", v.called(id)), Action: r.URL.Path,
+			frame: v.frame(r, "who_may"), Say: v.say.Tell("sure_keyholder", "Name", v.called(id)), Action: r.URL.Path,
 			Position: v.state.Position(), Back: "/keys", Yes: v.say.Label("key_withdraw"),
 		}
 		return v.show(http.StatusConflict, "sure", &p)

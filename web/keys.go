@@ -52,7 +52,7 @@ func keyRoles() []access.Role {
 }
 
 func (v *visit) keysPage(r *http.Request) (*keysPage, error) {
-	p := &keysPage{frame: v.frame(r, "keys"), Did: r.URL.Query().Get("did"), Me: v.called(v.who.Person)}
+	p := &keysPage{frame: v.frame(r, "who_may"), Did: r.URL.Query().Get("did"), Me: v.called(v.who.Person)}
 	kept, err := v.s.Doors.Kept(r.Context())
 	if err != nil {
 		return nil, err
@@ -146,7 +146,7 @@ func (s *server) makeKey(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	p := &keysPage{frame: v.frame(r, "keys"), Token: token, Script: role == access.Keyholder}
+	p := &keysPage{frame: v.frame(r, "who_may"), Token: token, Script: role == access.Keyholder}
 	p.Title = v.say.Label("key_is_made")
 	if !p.Script {
 		p.Code = drawn(draw.QR{Text: token, Say: v.say.Label("key_is_made"), Size: draw.Phone}.Scene(v.form()))

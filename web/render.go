@@ -48,7 +48,7 @@ type frameParts struct {
 
 // Inside reports whether a page is of the room itself: what stands on its shelf and bench, and how it is set.
 func (f *frame) Inside() bool {
-	return slices.Contains([]string{"shelf", "bench", "settings", "file", "safety", "keys"}, f.Here)
+	return slices.Contains([]string{"shelf", "bench", "settings", "file", "safety", "who_may"}, f.Here)
 }
 
 func (f *frame) fill(p frameParts) { f.frameParts = p }

@@ -174,7 +174,7 @@ type passphrasePage struct {
 }
 
 func (v *visit) passphrasePage(r *http.Request) *passphrasePage {
-	p := &passphrasePage{frame: v.frame(r, "keys"), Name: v.people[v.who.Person].Name}
+	p := &passphrasePage{frame: v.frame(r, "who_may"), Name: v.people[v.who.Person].Name}
 	p.Title = v.say.Label("passphrase_change")
 	p.Old = v.secret(r, "old", "passphrase_old", "current-password")
 	p.Fresh = v.secret(r, "fresh", "passphrase_new", "new-password")
