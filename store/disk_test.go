@@ -84,11 +84,11 @@ func run(t *testing.T, job, path string, limit int, before ...string) (acked map
 // namespaceEnv is set in the process that has mounts of its own.
 const namespaceEnv = "WETSIDE_STORE_NAMESPACE"
 
-// TestDiskFull fills a disk of 2 MiB, finds that said, and goes on by itself when there is space again; the long form does so a
+// TestDiskFull fills a disk of 16 MiB, finds that said, and goes on by itself when there is space again; the long form does so a
 // hundred times on one book. It runs itself once more in a namespace of its own, where the disk can be mounted and is gone with
 // the process.
 func TestDiskFull(t *testing.T) {
-	disk := smallDisk(t, "2m")
+	disk := smallDisk(t, "16m")
 	if disk == "" {
 		return
 	}
@@ -105,6 +105,9 @@ func TestDiskFull(t *testing.T) {
 	ballast := filepath.Join(disk, "ballast")
 	for round := range rounds {
 		fillDisk(t, ballast)
+		if info, err := os.Stat(ballast); err != nil || os.Truncate(ballast, info.Size()-64<<10) != nil {
+			t.Fatal("no room can be left: ", err)
+		}
 		fill(t, s, round, acked)
 		if err := os.Remove(ballast); err != nil {
 			t.Fatal(err)
@@ -116,6 +119,9 @@ func TestDiskFull(t *testing.T) {
 		t.Fatal(err)
 	}
 	verifyAcked(t, c, acked)
+	if len(acked) < 3*rounds {
+		t.Errorf("only %d entries were acknowledged before the disk was full", len(acked)-rounds)
+	}
 	t.Logf("full and freed %d times, %d entries acknowledged, none lost", rounds, len(acked))
 }
 
