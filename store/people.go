@@ -49,6 +49,27 @@ func (tx *Tx) PutPerson(ctx context.Context, darkroom string, p book.Person) err
 		darkroom, p.ID, p.Name, string(notes))
 }
 
+// NotePerson keeps notes of somebody in place of those before, which are overwritten in the files, too. The error is of kind NotFound
+// where no name is kept under that id.
+func (s *Store) NotePerson(ctx context.Context, darkroomID, id string, notes []string) error {
+	err := s.Write(ctx, func(tx *Tx) error {
+		all, err := tx.People(ctx, darkroomID)
+		if err != nil {
+			return err
+		}
+		p, known := all[id]
+		if !known {
+			return &book.Error{Kind: book.NotFound, Key: "no_person", Cause: fmt.Errorf("person %q", id)}
+		}
+		p.Notes = notes
+		return tx.PutPerson(ctx, darkroomID, p)
+	})
+	if err != nil {
+		return err
+	}
+	return s.dialect.fail(s.dialect.forget(ctx, s.writer, "people"))
+}
+
 // validText accepts UTF-8 without NUL, which not every engine keeps.
 func validText(s string) bool { return utf8.ValidString(s) && !strings.ContainsRune(s, 0) }
 

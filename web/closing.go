@@ -125,7 +125,13 @@ func (s *server) closeEvening(r *http.Request, v *visit) error {
 
 type namesPage struct {
 	frame
-	Names []tap // Value: where a name is erased
+	Names []namedTap
+}
+
+// A namedTap is a name; Value is where it is erased, Notes where what is noted of them is changed, empty for whoever may not see it.
+type namedTap struct {
+	tap
+	Notes string
 }
 
 // names are the names that are kept, each to be erased.
@@ -135,7 +141,11 @@ func (s *server) names(r *http.Request, v *visit) error {
 	people := slices.Collect(maps.Values(v.people))
 	slices.SortStableFunc(people, func(a, b book.Person) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
 	for _, who := range people {
-		p.Names = append(p.Names, tap{Text: v.called(who.ID), Value: "/people/" + who.ID + "/away"})
+		one := namedTap{tap: tap{Text: v.called(who.ID), Value: "/people/" + who.ID + "/away"}}
+		if v.mayNote(who.ID) {
+			one.Notes = "/people/" + who.ID
+		}
+		p.Names = append(p.Names, one)
 	}
 	return v.show(http.StatusOK, "names", &p)
 }

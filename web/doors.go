@@ -70,6 +70,8 @@ func openTo(pattern string) circle {
 		"GET /labels", "GET /labels.pdf", "GET /cards.pdf", "GET /calendar.ics",
 		"POST /baths/{id}/worked", "POST /baths/{id}/tested", "POST /undo/{id}", "POST /sink/move", "POST /taps", "POST /wrong/{sign}":
 		return inside()
+	case "GET /people/{id}", "POST /people/{id}": // their own notes; the handler refuses another's
+		return of(access.Joined, access.Member, access.Keyholder)
 	case "POST /lists/{list}", "POST /handover/note":
 		return of(access.Sink, access.Keyholder)
 	}

@@ -29,6 +29,8 @@ type Evenings interface {
 	Join(ctx context.Context, token string, g Guest, p book.Person, e book.Entry) error
 	// Guest returns who joined with the device that keeps a token; an error of kind NotFound where nobody did.
 	Guest(ctx context.Context, token string) (Guest, error)
+	// NotePerson keeps notes of somebody in place of those before, which are gone for good; of kind NotFound where there is no such name.
+	NotePerson(ctx context.Context, id string, notes []string) error
 	// ErasePerson forgets a name for good.
 	ErasePerson(ctx context.Context, id string) error
 }
@@ -112,6 +114,8 @@ func (s *server) eveningRoutes() map[string]handler {
 		"GET /join/{code}":              s.join,
 		"POST /join/{code}":             s.joinAs,
 		"GET /people":                   s.names,
+		"GET /people/{id}":              s.notes,
+		"POST /people/{id}":             s.keepNotes,
 		"POST /people/{id}/away":        s.eraseName,
 	}
 }

@@ -24,6 +24,7 @@ type joinPage struct {
 	Notes  []pick       // what raises the caution for them
 	To     field        // what they are sensitised to
 	Who    string       // whose device this is already; empty: nobody joined with it
+	Mine   string       // where what is noted of them is changed
 	Says   words.Phrase // why nobody can join; empty: they can
 }
 
@@ -76,7 +77,7 @@ func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPa
 		return e, http.StatusGone, p, nil
 	}
 	if v.who.Session == e.ID || v.who.Role >= access.Member && v.who.Person != "" {
-		p.Who = v.called(v.who.Person)
+		p.Who, p.Mine = v.called(v.who.Person), "/people/"+v.who.Person
 	}
 	p.Name = field{Name: "name", Label: v.say.Label("join_name"), Value: r.PostFormValue("name")}
 	p.To = field{Name: "sensitised", Label: v.say.Label("join_sensitised"), Value: r.PostFormValue("sensitised"), Example: "metol"}

@@ -128,6 +128,14 @@ func (g guarded) EraseNote(ctx context.Context, id string) error {
 	return g.ifKeeps(ctx, func() error { return g.Book.EraseNote(ctx, id) })
 }
 
+// NotePerson keeps notes of somebody: for themselves, and for those who keep the darkroom.
+func (g guarded) NotePerson(ctx context.Context, id string, notes []string) error {
+	if who := access.From(ctx); !who.Keeps() && (who.Person == "" || who.Person != id) {
+		return errNotYours
+	}
+	return g.Book.NotePerson(ctx, id, notes)
+}
+
 // ErasePerson forgets a name: for those who keep the darkroom.
 func (g guarded) ErasePerson(ctx context.Context, id string) error {
 	return g.ifKeeps(ctx, func() error { return g.Book.ErasePerson(ctx, id) })

@@ -6,7 +6,6 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
-	"strings"
 
 	"wetside/darkroom"
 	"wetside/darkroom/hazards"
@@ -29,6 +28,7 @@ type safetyPage struct {
 	Yours          []words.Phrase // of whoever joined with this device
 	Persons        []personView   // for those who keep the darkroom
 	Keeps          bool
+	Mine           string     // where what is noted of them is changed
 	Others         []spokenIn // the page in other languages, to print it
 }
 
@@ -82,6 +82,9 @@ func (s *server) safety(r *http.Request, v *visit) error {
 	}
 	page.Reducer = report.Reducer
 	page.Yours = v.yours(report, used)
+	if _, known := v.people[v.who.Person]; known && !v.keeps() {
+		page.Mine = "/people/" + v.who.Person
+	}
 	page.Persons = v.persons(report)
 	return v.show(http.StatusOK, "safety", &page)
 }
@@ -209,27 +212,4 @@ func (v *visit) noted() []string {
 func (v *visit) mixes(id string) bool {
 	i := slices.Index(v.ids.People, id)
 	return i >= 0 && (len(v.file.People[i].Does) == 0 || slices.Contains(v.file.People[i].Does, "mixes"))
-}
-
-// A noteKey is one thing that somebody can tick of themselves: the note's words as hazard.ReadPerson reads them, and its label.
-type noteKey struct{ note, label string }
-
-func noteKeys() []noteKey {
-	return []noteKey{{"under 18", "join_under18"}, {"asthma", "join_asthma"}, {"pregnant", "join_pregnant"}}
-}
-
-// notesOf reads what somebody who joins tells of themselves.
-func notesOf(r *http.Request) []string {
-	var out []string
-	for _, n := range noteKeys() {
-		if slices.Contains(r.PostForm["note"], n.note) {
-			out = append(out, n.note)
-		}
-	}
-	for to := range strings.SplitSeq(r.PostFormValue("sensitised"), ",") {
-		if name, wrong := readName(to); wrong == "" {
-			out = append(out, "sensitised to "+name)
-		}
-	}
-	return out
 }

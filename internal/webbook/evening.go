@@ -64,6 +64,11 @@ func (b Book) Guest(ctx context.Context, token string) (g web.Guest, err error) 
 	return g, err
 }
 
+// NotePerson keeps notes of somebody in place of those before.
+func (b Book) NotePerson(ctx context.Context, id string, notes []string) error {
+	return b.Store.NotePerson(ctx, b.Room, id, notes)
+}
+
 // ErasePerson forgets a name.
 func (b Book) ErasePerson(ctx context.Context, id string) error {
 	return b.Store.ErasePerson(ctx, b.Room, id)
