@@ -87,7 +87,7 @@ func TestDoorsInABrowser(t *testing.T) {
 			p.Reach("/wall")
 			seen("10-wall")
 			p.Go("/shelf")
-			p.See("ask one of them")
+			p.See("This device is the wall")
 			seen("11-refused")
 		})
 	}

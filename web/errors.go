@@ -61,8 +61,20 @@ func status(err error) (code int, key string) {
 
 type errorPage struct {
 	frame
-	Code int
-	Text string
+	Code    int
+	Text    string
+	At, Way string // where one goes on; empty: nowhere
+}
+
+// onward is where whoever asked can go on after an error.
+func (v *visit) onward(err error) (at, way string) {
+	switch {
+	case errors.Is(err, access.ErrHomeOnly), errors.Is(err, access.ErrNoKeyholder):
+		return "", ""
+	case v.who.Role <= access.Wall:
+		return "/sign-in", v.say.Label("sign_in")
+	}
+	return "/", v.say.Label("today")
 }
 
 // fail shows an error: what can be said of it to the user, the cause to the log alone.
@@ -75,7 +87,11 @@ func (v *visit) fail(r *http.Request, err error) {
 		v.bare(code, "wetside: something went wrong: "+v.id)
 		return
 	}
+	if v.who.Role == access.Wall && errors.Is(err, errNotYours) {
+		key = "wall_only"
+	}
 	p := errorPage{frame: v.frame(r, "error"), Code: code, Text: v.say.Tell(key, "ID", v.id).Text()}
+	p.At, p.Way = v.onward(err)
 	if err := v.show(code, "error", &p); err != nil {
 		v.s.Log.ErrorContext(r.Context(), "error page failed", "request", v.id, "error", err)
 		v.bare(http.StatusInternalServerError, "wetside: something went wrong: "+v.id)

@@ -37,6 +37,7 @@ type frame struct {
 	Screen words.Phrase // how this device's screen did in its test
 	Signed string       // who is signed in with this device; empty: nobody
 	Rules  bool         // whoever asks says who may do what
+	Door   bool         // it is a device of the room, at which a keyholder may sign in
 	frameParts
 }
 
@@ -56,6 +57,7 @@ func (f *frame) fill(p frameParts) { f.frameParts = p }
 // frame returns the frame of a page; part is a part of the house: today, plan, mix, bench, shelf, room, jug.
 func (v *visit) frame(r *http.Request, part string) frame {
 	f := frame{Here: part, V: v.say, Room: v.roomFor(part), Back: here(r), Screen: v.screenSays(r)}
+	f.Door = v.who.Role == access.Wall || v.who.Role == access.Sink
 	if f.Rules = v.keeps(); f.Rules && v.who.Person != "" {
 		f.Signed = v.called(v.who.Person)
 	}
