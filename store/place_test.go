@@ -153,6 +153,18 @@ func TestErasedIsGone(t *testing.T) {
 			if !e.holds(t, c, "Quillfeather") || !e.holds(t, c, "metol-marker") {
 				t.Fatal("the test does not look where the name is")
 			}
+			if err := s.NotePerson(t.Context(), "room", "person-7", []string{"pregnant-marker"}); err != nil {
+				t.Fatal(err)
+			}
+			if people, err = s.People(t.Context(), "room"); err != nil || people.Name("person-7") != secret.Name || people["person-7"].Notes[0] != "pregnant-marker" {
+				t.Errorf("after other notes people are %+v, %v", people, err)
+			}
+			if e.holds(t, c, "metol-marker") {
+				t.Error("notes that were changed still stand in the files")
+			}
+			if err := s.NotePerson(t.Context(), "room", "nobody", nil); book.KindOf(err) != book.NotFound {
+				t.Errorf("notes of nobody: %v", err)
+			}
 			if err := s.ErasePerson(t.Context(), "room", "person-7"); err != nil {
 				t.Fatal(err)
 			}
@@ -162,7 +174,7 @@ func TestErasedIsGone(t *testing.T) {
 			if err := s.Verify(t.Context(), "room"); err != nil {
 				t.Error(err)
 			}
-			for _, word := range []string{"Quillfeather", "metol-marker"} {
+			for _, word := range []string{"Quillfeather", "metol-marker", "pregnant-marker"} {
 				if e.holds(t, c, word) {
 					t.Errorf("%q still stands in the files", word)
 				}
