@@ -95,7 +95,7 @@ func (s *server) door(mux *http.ServeMux) http.Handler {
 		r = r.WithContext(access.With(r.Context(), who))
 		switch {
 		case errors.Is(err, access.ErrHomeOnly), errors.Is(err, access.ErrNoKeyholder):
-			s.shut(err, pattern, mux).ServeHTTP(w, r)
+			s.shut(err, r.Method, pattern, mux).ServeHTTP(w, r)
 		case err != nil:
 			s.handle(func(*http.Request, *visit) error { return err }).ServeHTTP(w, r)
 		case openTo(pattern).has(who.Role):
@@ -108,12 +108,12 @@ func (s *server) door(mux *http.ServeMux) http.Handler {
 
 // shut is for a darkroom that has no keyholder and is asked from elsewhere: it says what to do, and where the server listens for other
 // machines it makes the first keyholder.
-func (s *server) shut(why error, pattern string, mux *http.ServeMux) http.Handler {
+func (s *server) shut(why error, method, pattern string, mux *http.ServeMux) http.Handler {
 	making := errors.Is(why, access.ErrNoKeyholder)
 	switch {
 	case making && (pattern == "GET /keyholders/new" || pattern == "POST /keyholders"):
 		return mux
-	case making && asksForPage(pattern):
+	case making && asksForPage(method) && !machines(pattern):
 		return http.RedirectHandler("/keyholders/new", http.StatusSeeOther)
 	}
 	return s.handle(func(*http.Request, *visit) error { return why })
@@ -126,7 +126,7 @@ func (s *server) refuse(pattern string) http.Handler {
 		switch {
 		case machines(pattern):
 			s.problem(w, r, errUnless(stranger))
-		case stranger && asksForPage(r.Method+" "):
+		case stranger && asksForPage(r.Method):
 			http.Redirect(w, r, "/sign-in?"+url.Values{"after": {local(r.URL.RequestURI())}}.Encode(), http.StatusSeeOther)
 		default:
 			s.handle(func(*http.Request, *visit) error { return errUnless(stranger) }).ServeHTTP(w, r)
@@ -149,7 +149,5 @@ func machines(pattern string) bool {
 	return pattern == "GET /live" || pattern == "POST /taps" || pattern == "GET /sink/setup.json"
 }
 
-// asksForPage reports whether a request of a method or a pattern shows something and writes nothing.
-func asksForPage(pattern string) bool {
-	return len(pattern) >= 4 && (pattern[:4] == "GET " || pattern[:4] == "HEAD")
-}
+// asksForPage reports whether a request of a method shows something and writes nothing.
+func asksForPage(method string) bool { return method == http.MethodGet || method == http.MethodHead }
