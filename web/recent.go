@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"net/http"
 	"slices"
 	"sync"
 	"time"
@@ -25,6 +26,8 @@ type recent struct {
 	state  *book.State
 	people book.People
 	known  map[string]*reckoned
+	pages  map[string]sentPage
+	bytes  int // of the pages
 }
 
 // reckoned is one thing that was reckoned. Whoever has its turn may look at it and change it.
@@ -41,16 +44,26 @@ func (k *recent) of(v *visit, what string) *reckoned {
 	defer k.mu.Unlock()
 	fresh := &reckoned{turn: make(chan struct{}, 1)}
 	fresh.turn <- struct{}{}
-	if k.state != v.state || !maps.EqualFunc(k.people, v.people, samePerson) {
-		if k.state != nil && k.state.Position() > v.state.Position() {
-			return fresh
-		}
-		k.state, k.people, k.known = v.state, v.people, map[string]*reckoned{}
+	if !k.moveOn(v) {
+		return fresh
 	}
 	if k.known[what] == nil {
 		k.known[what] = fresh
 	}
 	return k.known[what]
+}
+
+// moveOn forgets all where the book has moved on; it reports false to whoever has looked at an older one.
+func (k *recent) moveOn(v *visit) bool {
+	if k.state == v.state && maps.EqualFunc(k.people, v.people, samePerson) {
+		return true
+	}
+	if k.state != nil && k.state.Position() > v.state.Position() {
+		return false
+	}
+	k.state, k.people, k.known = v.state, v.people, map[string]*reckoned{}
+	k.pages, k.bytes = map[string]sentPage{}, 0
+	return true
 }
 
 func samePerson(a, b book.Person) bool {
@@ -115,4 +128,58 @@ func (v *visit) outlook(ctx context.Context, far looking) (ahead.Scene, ahead.Re
 // judged says what harms in what stands on the shelf. An error wraps hazard.ErrMixture.
 func (v *visit) judged(ctx context.Context) (hazards.Report, error) {
 	return lately(ctx, v, "hazards", func() (hazards.Report, error) { return hazards.Of(v.file) })
+}
+
+// isShared are the pages that are the same for everybody who asks in the same way, so that they are sent again. One that holds an
+// id of its own for what is tapped next is not among them.
+func isShared(pattern string) bool {
+	switch pattern {
+	case "GET /{$}", "GET /baths", "GET /wall", "GET /shelf", "GET /plan", "GET /bench":
+		return true
+	}
+	return false
+}
+
+// mostPages is how much of pages is kept, in bytes.
+const mostPages = 4 << 20
+
+// A sentPage is a page as it was sent.
+type sentPage struct {
+	at   time.Time
+	body []byte
+}
+
+// shownAgain sends a page as it was sent within the last seconds, or sees to it that what is shown is kept.
+func (v *visit) shownAgain(r *http.Request) bool {
+	screen, _ := r.Cookie(screenCookie)
+	key := fmt.Sprint(r.Host, r.TLS != nil, r.URL.RequestURI(), v.red, screen, me(r), v.who)
+	k := &v.s.recent
+	was, now := k.page(v, key), v.s.Now()
+	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < freshFor {
+		v.send(http.StatusOK, was.body)
+		return true
+	}
+	v.again = func(page []byte) { k.keepPage(v, key, sentPage{now, page}) }
+	return false
+}
+
+func (k *recent) page(v *visit, key string) sentPage {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if !k.moveOn(v) {
+		return sentPage{}
+	}
+	return k.pages[key]
+}
+
+func (k *recent) keepPage(v *visit, key string, page sentPage) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.state != v.state {
+		return
+	}
+	if k.bytes += len(page.body) - len(k.pages[key].body); k.bytes > mostPages {
+		k.pages, k.bytes = map[string]sentPage{}, len(page.body)
+	}
+	k.pages[key] = page
 }

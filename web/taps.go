@@ -253,7 +253,10 @@ type refuser struct {
 func (f *refuser) says(r *http.Request, err error) (string, error) {
 	if f.v == nil {
 		v := &visit{s: f.s, id: f.s.NewID()}
-		if err := v.open(r.Context()); err != nil {
+		if err := v.look(r.Context()); err != nil {
+			return "", err
+		}
+		if err := v.open(); err != nil {
 			return "", err
 		}
 		f.v = v

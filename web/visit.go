@@ -29,6 +29,7 @@ type visit struct {
 	people book.People           // names, which can be erased
 	who    access.Who            // asks
 	joined func() []book.Joining // who came in tonight, in order
+	again  func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -44,7 +45,13 @@ func (s *server) handle(h handler) http.Handler {
 		defer cancel()
 		r = r.WithContext(ctx)
 		v.asWho(r)
-		err := v.open(ctx)
+		err := v.look(ctx)
+		if err == nil && isShared(r.Pattern) && v.shownAgain(r) {
+			return
+		}
+		if err == nil {
+			err = v.open()
+		}
 		if err == nil {
 			err = h(r, v)
 		}
@@ -54,7 +61,8 @@ func (s *server) handle(h handler) http.Handler {
 	})
 }
 
-func (v *visit) open(ctx context.Context) error {
+// look looks at the book.
+func (v *visit) look(ctx context.Context) error {
 	voice, err := v.s.words.Voice("", 0, 0, words.Zone(v.s.Now().Location()))
 	if err != nil {
 		return err
@@ -67,9 +75,12 @@ func (v *visit) open(ctx context.Context) error {
 		evening, _ := v.state.Running()
 		return evening.Joined
 	})
-	if v.people, err = v.s.Book.People(ctx); err != nil {
-		return err
-	}
+	v.people, err = v.s.Book.People(ctx)
+	return err
+}
+
+// open makes the darkroom of what the book says, and the voice that speaks its language.
+func (v *visit) open() (err error) {
 	v.file, v.ids = v.state.File(v.people)
 	v.say, err = v.voice()
 	return err
@@ -84,14 +95,20 @@ func (v *visit) show(status int, name string, p page) error {
 	if err := v.s.pages.render(&b, name, v, p); err != nil {
 		return err
 	}
+	if v.again != nil && status == http.StatusOK && len(v.w.Header().Values("Set-Cookie")) == 0 {
+		v.again(bytes.Clone(b.Bytes()))
+	}
+	v.send(status, b.Bytes())
+	return nil
+}
+
+func (v *visit) send(status int, page []byte) {
 	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	v.w.Header().Set("Cache-Control", "no-store")
 	v.w.WriteHeader(status)
-	_, err := b.WriteTo(v.w)
-	if err != nil {
+	if _, err := v.w.Write(page); err != nil {
 		v.s.Log.Debug("page not taken", "request", v.id, "error", err)
 	}
-	return nil
 }
 
 // to sends the browser on, so that a reload does not send a form again.

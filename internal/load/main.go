@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -40,8 +41,21 @@ func main() {
 	flag.IntVar(&l.sinks, "sinks", 200, "how many sinks tap, once a second each")
 	flag.DurationVar(&l.lasts, "for", 30*time.Second, "how long")
 	flag.IntVar(&l.book, "book", 0, "how many entries the book has before, in steps of 500")
+	beside := flag.Bool("beside", false, "ask a bare Go server on SQLite and the program for pages and posts, in turn")
+	file := flag.String("bare", "", "be the bare server over a new file")
 	flag.Parse()
-	if err := l.run(context.Background(), os.Stdout); err != nil {
+	run := l.run
+	switch {
+	case *file != "":
+		run = func(ctx context.Context, out io.Writer) error {
+			ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
+			defer stop()
+			return serveBare(ctx, *file, out)
+		}
+	case *beside:
+		run = l.beside
+	}
+	if err := run(context.Background(), os.Stdout); err != nil {
 		fmt.Fprintln(os.Stderr, "load:", err)
 		os.Exit(1) //nolint:forbidigo // this is main
 	}
@@ -112,7 +126,12 @@ func (l *load) syncs(dir string) ([]time.Duration, error) {
 
 // serve starts the program and reads where it is.
 func (l *load) serve(ctx context.Context, data string) (stop func() (busy time.Duration, err error), err error) {
-	cmd := exec.CommandContext(ctx, l.program, "serve", "--addr", "127.0.0.1:0", "--data", data)
+	return l.start(ctx, l.program, "serve", "--addr", "127.0.0.1:0", "--data", data)
+}
+
+// start starts a server that prints where it is.
+func (l *load) start(ctx context.Context, program string, args ...string) (stop func() (busy time.Duration, err error), err error) {
+	cmd := exec.CommandContext(ctx, program, args...) //nolint:gosec // ours, or this program
 	if l.database != "" {
 		cmd.Env = append(os.Environ(), "WETSIDE_DATABASE="+l.database)
 	}
