@@ -1,6 +1,7 @@
 package api_test
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -30,7 +31,7 @@ func (h *house) inShell(t *testing.T, dir, line string, more ...string) string {
 	c := exec.CommandContext(t.Context(), "sh", "-c", line)
 	c.Dir, c.Env = dir, append(os.Environ(), append([]string{"WETSIDE=" + h.URL, "DEVELOPER=dev1", "ONCE=1"}, more...)...)
 	out, err := c.Output()
-	if exit, ok := err.(*exec.ExitError); ok && len(exit.Stderr) > 0 {
+	if exit, ok := errors.AsType[*exec.ExitError](err); ok && len(exit.Stderr) > 0 {
 		t.Errorf("%s\n%s", line, exit.Stderr)
 	}
 	return string(out)

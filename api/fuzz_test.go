@@ -52,6 +52,7 @@ func FuzzAppend(f *testing.F) {
 		f.Add(body)
 	}
 	ask := func(t *testing.T, method, path, body string) *httptest.ResponseRecorder {
+		t.Helper()
 		r := httptest.NewRequestWithContext(t.Context(), method, "http://127.0.0.1"+path, strings.NewReader(body))
 		r.RemoteAddr = "127.0.0.1:1"
 		r.Header.Set("Content-Type", "application/json")

@@ -49,35 +49,35 @@ func (c *clock) now() time.Time { return evening().Add(time.Duration(c.at.Add(c.
 func (c *clock) pass(d time.Duration) { c.at.Add(int64(d)) }
 
 // serve starts a house; change may change what the API is handed.
-func serve(t testing.TB, change ...func(*api.Config)) *house {
-	t.Helper()
-	h := &house{t: t, clock: &clock{}, log: &bytes.Buffer{}}
+func serve(tb testing.TB, change ...func(*api.Config)) *house {
+	tb.Helper()
+	h := &house{t: tb, clock: &clock{}, log: &bytes.Buffer{}}
 	h.clock.step.Store(int64(200 * time.Millisecond))
 	log := slog.New(slog.NewTextHandler(h.log, nil))
-	b, _, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), h.clock.now, log)
+	b, _, err := webbook.Open(tb.Context(), filepath.Join(tb.TempDir(), "book.db"), h.clock.now, log)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	h.book = b
-	if err := b.LoadExample(t.Context()); err != nil {
-		t.Fatal(err)
+	if err := b.LoadExample(tb.Context()); err != nil {
+		tb.Fatal(err)
 	}
 	h.doors = doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: h.clock.now, NewID: uuid.NewString})
-	stop, end := context.WithCancel(context.WithoutCancel(t.Context()))
+	stop, end := context.WithCancel(context.WithoutCancel(tb.Context()))
 	c := api.Config{Book: b, Keys: h.doors, Now: h.clock.now, NewID: uuid.NewString, Log: log, Words: words.Opening(), Stop: stop}
 	for _, f := range change {
 		f(&c)
 	}
 	handler, err := api.New(c)
 	if err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	h.end, h.Server = end, httptest.NewServer(handler)
-	t.Cleanup(func() {
+	tb.Cleanup(func() {
 		end()
 		h.Close()
 		if err := b.Store.Close(); err != nil {
-			t.Error(err)
+			tb.Error(err)
 		}
 	})
 	return h

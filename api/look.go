@@ -27,7 +27,7 @@ type looks struct {
 }
 
 // get returns an answer that is kept under a tag, or makes it. Those who ask for the same at once wait for one making.
-func (l *looks) get(tag, name string, make func() ([]byte, error)) ([]byte, error) {
+func (l *looks) get(tag, name string, render func() ([]byte, error)) ([]byte, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.tag != tag || len(l.kept) >= mostLooks {
@@ -36,7 +36,7 @@ func (l *looks) get(tag, name string, make func() ([]byte, error)) ([]byte, erro
 	if text := l.kept[name]; text != nil {
 		return text, nil
 	}
-	text, err := make()
+	text, err := render()
 	if err == nil {
 		l.kept[name] = text
 	}
@@ -45,7 +45,7 @@ func (l *looks) get(tag, name string, make func() ([]byte, error)) ([]byte, erro
 
 // tagged answers with what follows from a state of the book: nothing where the client has it already. The tag is the book's
 // position and the hour: what a bath still does and until when follows the day, too.
-func (c *call) tagged(make func(s *book.State) (any, error)) error {
+func (c *call) tagged(of func(s *book.State) (any, error)) error {
 	s, err := c.a.Book.State(c.ctx())
 	if err != nil {
 		return err
@@ -57,7 +57,7 @@ func (c *call) tagged(make func(s *book.State) (any, error)) error {
 		return nil
 	}
 	text, err := c.a.looks.get(tag, c.r.URL.Path+"?"+c.r.URL.RawQuery, func() ([]byte, error) {
-		v, err := make(s)
+		v, err := of(s)
 		if err != nil {
 			return nil, err
 		}

@@ -2,6 +2,7 @@ package api
 
 import (
 	"encoding/json"
+	"maps"
 	"reflect"
 	"slices"
 	"strconv"
@@ -124,9 +125,7 @@ func namesOf(t reflect.Type) map[string]reflect.Type {
 		switch {
 		case name == "-":
 		case name == "" && f.Anonymous:
-			for inner, of := range namesOf(f.Type) {
-				all[inner] = of
-			}
+			maps.Copy(all, namesOf(f.Type))
 		case name != "":
 			all[name] = f.Type
 		}

@@ -3,6 +3,7 @@ package api_test
 import (
 	"bufio"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"net/http"
@@ -195,8 +196,8 @@ func TestStreamsEndWithTheServer(t *testing.T) {
 	h.end()
 	if _, err := l.next(); err == nil {
 		t.Error("the stream goes on")
-	} else if err != io.EOF && !strings.Contains(err.Error(), "EOF") {
-		t.Log(err)
+	} else if !errors.Is(err, io.EOF) && !errors.Is(err, io.ErrUnexpectedEOF) {
+		t.Errorf("it ends with %v", err)
 	}
 	h.Close()
 	if took := time.Since(began); took > 3*time.Second {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"log"
 	"maps"
 	"os"
 	"path/filepath"
@@ -21,8 +22,7 @@ func main() {
 		root = os.Args[1]
 	}
 	if err := describe(root); err != nil {
-		fmt.Fprintln(os.Stderr, "describe:", err)
-		os.Exit(1)
+		log.Fatal(err)
 	}
 }
 
