@@ -52,7 +52,7 @@ func (tx *Tx) State(ctx context.Context, darkroom string) (*book.State, error) {
 		}
 		return state.Apply(e)
 	}}
-	err := tx.since(ctx, darkroom, state.Position(), 0, f.add)
+	err := tx.folded(ctx, darkroom, state.Position(), f.add)
 	if folded := f.end(); err == nil {
 		err = folded
 	}
