@@ -9,6 +9,7 @@ import (
 	"sync"
 	"time"
 
+	"wetside/access"
 	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom/hazards"
@@ -152,7 +153,7 @@ type sentPage struct {
 // shownAgain sends a page as it was sent within the last seconds, or sees to it that what is shown is kept.
 func (v *visit) shownAgain(r *http.Request) bool {
 	screen, _ := r.Cookie(screenCookie)
-	key := fmt.Sprint(r.Host, r.TLS != nil, r.URL.RequestURI(), v.red, screen, me(r), v.who)
+	key := fmt.Sprint(r.Host, access.Secure(r), r.URL.RequestURI(), v.red, screen, me(r), v.who)
 	k := &v.s.recent
 	was, now := k.page(v, key), v.s.Now()
 	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < freshFor {
