@@ -19,7 +19,7 @@ const (
 	mostWaiting                       = 16     // for their turn
 )
 
-// ErrBusy: too many wait to be hashed.
+// ErrBusy says that too many wait to be hashed.
 var ErrBusy = errors.New("access: too many passphrases at once")
 
 // A Hasher hashes passphrases one at a time: each takes 19 MiB, and a small board has few of those. The zero value is of

@@ -119,3 +119,25 @@ func TestDoorsInRed(t *testing.T) {
 		pictured(t, p, "red-"+path[1:min(len(path), 6)])
 	}
 }
+
+// A wall whose key is withdrawn does not go on showing what it showed: it is at the door within seconds.
+func TestWithdrawnWallIsAtTheDoor(t *testing.T) {
+	t.Parallel()
+	h, ilka := shared(t)
+	p := browsertest.Open(t, &chromium, h.URL, browsertest.Desk())
+	p.Expect(http.StatusUnauthorized)
+	p.Go("/sign-in")
+	p.Fill("Your name", "Ilka")
+	p.Fill("Your passphrase", grey)
+	p.Click("button", "Sign in")
+	p.Reach("/")
+	p.Go("/keys")
+	p.Fill("What it is called (may stay empty)", "by the door")
+	p.Click("button", "Make this device the wall")
+	p.Reach("/wall")
+	p.See("Lock House Darkroom")
+	for _, k := range h.keysCalled("by the door") {
+		ilka.do(http.MethodPost, "/keys/"+k.ID+"/away", nil)
+	}
+	p.Reach("/sign-in")
+}

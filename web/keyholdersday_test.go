@@ -186,6 +186,9 @@ func TestWithdrawnInMidStream(t *testing.T) {
 		if err != nil || resp.StatusCode != http.StatusOK {
 			t.Fatalf("a stream: %v %v", err, resp)
 		}
+		if c := resp.Cookies(); len(c) != 1 || c[0].Value != d.cookie("key") || c[0].MaxAge != 400*24*3600 {
+			t.Errorf("the device's key is not given anew: %v", c)
+		}
 		begun := time.Now()
 		go func() {
 			buffer := make([]byte, 1<<16)

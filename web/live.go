@@ -42,6 +42,7 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 	go s.whileAllowed(ctx, r, cancel)
 	t := &stream{s: s, w: w, control: http.NewResponseController(w), after: after, kinds: kinds}
 	defer context.AfterFunc(ctx, func() { _ = t.control.SetWriteDeadline(time.Unix(1, 0)) })()
+	renewKey(w, r)
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")
 	h.Set("Cache-Control", "no-store")

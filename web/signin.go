@@ -102,14 +102,28 @@ const deviceFor = 400 * 24 * time.Hour
 
 // keepKey keeps a key on the device: for its pages alone, for no script, and over https by a name that holds there alone.
 func (v *visit) keepKey(r *http.Request, token string, lasts time.Duration) {
-	c := http.Cookie{
+	http.SetCookie(v.w, keyCookie(r, token, lasts))
+}
+
+func keyCookie(r *http.Request, token string, lasts time.Duration) *http.Cookie {
+	c := &http.Cookie{
 		Name: access.KeyCookie(r), Value: token, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode, Secure: access.Secure(r),
 		MaxAge: int(lasts.Seconds()),
 	}
 	if token == "" {
 		c.MaxAge = -1
 	}
-	http.SetCookie(v.w, &c)
+	return c
+}
+
+// renewKey gives a device of the room, or a member's, its key anew, so that no browser lets it go while the device is used. It goes with
+// the stream, which each page of such a device begins.
+func renewKey(w http.ResponseWriter, r *http.Request) {
+	who, shown := access.From(r.Context()), access.Show(r)
+	if who.Key == "" || shown.Bearer || who.Role == access.Keyholder {
+		return // a sign-in ends by itself
+	}
+	http.SetCookie(w, keyCookie(r, shown.Token, deviceFor))
 }
 
 // useKey keeps a key that was typed in at a device.

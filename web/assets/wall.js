@@ -17,6 +17,10 @@ async function show() {
   last = Date.now();
   try {
     const answer = await fetch(location.href, { cache: "no-store", signal: AbortSignal.timeout(15000) });
+    if (answer.redirected) { // its key was withdrawn: the door says so
+      location.replace(answer.url);
+      return;
+    }
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     const fresh = page.querySelector("[data-position]");
     if (!answer.ok || !fresh) return;
