@@ -10,7 +10,9 @@ LDFLAGS := -s -w -funcalign=16 -X main.version=$(VERSION)
 TAGS    := nethttpomithttp2
 # Nothing is inlined but where it is hot: a program a twentieth smaller (docs/decisions/0008-parts.md).
 HOT     := std wetside/trade/... wetside/darkroom/... wetside/book/... modernc.org/...
-GCFLAGS := -gcflags=all=-l $(HOT:%=-gcflags=%=)
+COLD    := archive/... crypto/tls crypto/x509 database/sql encoding/gob encoding/xml go/... html/template image/... log/slog mime/... net \
+           net/... os/... regexp/... testing/... text/template/...
+GCFLAGS := -gcflags=all=-l $(HOT:%=-gcflags=%=) $(COLD:%=-gcflags=%=-l)
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
 .PHONY: run build test test-short lint generate fuzz bench load torture pictures clean package packages trial

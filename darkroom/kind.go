@@ -63,8 +63,9 @@ type passed[T, V any] struct {
 }
 
 func (p *passed[T, V]) into(r *reader, n *outline.Node, to any) { p.set(to.(*T), p.kind.read(r, n)) }
-func (p *passed[T, V]) from(of any) *outline.Node               { return p.kind.write(p.get(of.(*T))) }
-func (p *passed[T, V]) describe() *shape                        { return p.kind.schema() }
+
+func (p *passed[T, V]) from(of any) *outline.Node { return p.kind.write(p.get(of.(*T))) }
+func (p *passed[T, V]) describe() *shape          { return p.kind.schema() }
 
 // must marks a field that has to be given.
 func must[T any](f field[T]) field[T] {

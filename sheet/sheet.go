@@ -6,11 +6,10 @@ import (
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
-	"github.com/go-fonts/liberation/liberationsansbold"
-	"github.com/go-fonts/liberation/liberationsansregular"
 
 	"wetside/darkroom"
 	"wetside/plan"
+	"wetside/sheet/face"
 	"wetside/words"
 )
 
@@ -71,6 +70,6 @@ func prepare(doc *fpdf.Fpdf, t title) {
 	doc.SetCreator("wetside", true)
 	doc.SetMargins(margin, margin, margin)
 	doc.SetAutoPageBreak(false, 0)
-	doc.AddUTF8FontFromBytes(family, "", liberationsansregular.TTF)
-	doc.AddUTF8FontFromBytes(family, "B", liberationsansbold.TTF)
+	doc.AddUTF8FontFromBytes(family, "", face.Regular())
+	doc.AddUTF8FontFromBytes(family, "B", face.Bold())
 }

@@ -16,7 +16,7 @@ import (
 func TestTapAll(t *testing.T) {
 	t.Parallel()
 	ctx, end := context.WithCancel(t.Context())
-	b, pages, err := webbook.OpenUntil(ctx, filepath.Join(t.TempDir(), "book.db"), time.Now, slog.New(slog.DiscardHandler)) //nolint:forbidigo // it measures
+	b, pages, err := webbook.OpenUntil(ctx, filepath.Join(t.TempDir(), "book.db"), time.Now, slog.New(slog.DiscardHandler))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestTapAll(t *testing.T) {
 
 // A tap that is refused counts as failed.
 func TestSendRefused(t *testing.T) {
-	b, pages, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), time.Now, slog.New(slog.DiscardHandler)) //nolint:forbidigo // it measures
+	b, pages, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), time.Now, slog.New(slog.DiscardHandler))
 	if err != nil {
 		t.Fatal(err)
 	}
