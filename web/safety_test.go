@@ -27,7 +27,7 @@ func TestSafetySheet(t *testing.T) {
 		"An estimate; the supplier's safety data sheet rules.", "H317 May cause an allergic skin reaction.", "Danger", "EUH208 Contains hydroquinone.",
 		"see the supplier's sheet.", "Not judged: read the label. Nothing is declared of it.", "Aquatic Chronic 2", "H412 Harmful to aquatic life",
 		"citric stop bath and rapid fixer as bought: sulfur dioxide", "chlorine bleach (the household kind)", "12 changes of the room's air an hour", "5 an hour",
-		"In an eye : rinse", "Write your poison centre's number here", "S. Anchell",
+		"In an eye : rinse", "Write your poison centre's number here", "art.fsu.edu",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on it", want)

@@ -71,7 +71,7 @@ func clashes() []clash {
 		{substance.Sulfide, substance.Acid, false, HydrogenSulfide, "ICSC-1047"},
 		{substance.Silver, substance.Ammonia, false, FulminatingSilver, "CEN-1996"},
 		{substance.Oxidiser, substance.OrganicAcid, true, Fire, "Army-SS0513-37"},
-		{substance.Sulfite, substance.Acid, false, SulfurDioxide, "Anchell3"},
+		{substance.Sulfite, substance.Acid, false, SulfurDioxide, "FSU"},
 		{substance.Thiosulfate, substance.Acid, false, SulfurComesDown, "Anchell3"},
 		{substance.AmmoniumSalt, substance.StrongAlkali, false, AmmoniaGas, "NH4Cl-LS"},
 		{substance.Dichromate, substance.Chloride, false, ChlorineGas, ""},
