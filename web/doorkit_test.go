@@ -54,7 +54,7 @@ func (d *device) asks(r *http.Request) answer {
 			r.AddCookie(&http.Cookie{Name: name, Value: value})
 		}
 	}
-	a := d.house.ask(r)
+	a := d.ask(r)
 	d.cookies = append(d.cookies, a.Cookies()...)
 	return a
 }

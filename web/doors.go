@@ -47,6 +47,7 @@ func (c circle) has(r access.Role) bool { return c&(1<<r) != 0 }
 
 // The circles for whom pages are open.
 func everybody() circle { return of(access.Roles()...) }
+
 func inside() circle {
 	return of(access.Joined, access.Sink, access.Member, access.Keyholder)
 }

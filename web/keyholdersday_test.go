@@ -182,7 +182,7 @@ func TestWithdrawnInMidStream(t *testing.T) {
 		done := make(chan time.Duration, 1)
 		r := h.request(http.MethodGet, "/live?after=0", nil)
 		r.AddCookie(&http.Cookie{Name: "key", Value: d.cookie("key")})
-		resp, err := http.DefaultClient.Do(r)
+		resp, err := http.DefaultClient.Do(r) //nolint:bodyclose // closed where the stream is read
 		if err != nil || resp.StatusCode != http.StatusOK {
 			t.Fatalf("a stream: %v %v", err, resp)
 		}

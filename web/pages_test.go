@@ -16,7 +16,7 @@ var left = regexp.MustCompile(`\[[a-z]+\.[a-z_.]+\]|&lt;no value&gt;|<no value>|
 func TestEveryPage(t *testing.T) {
 	h := withExample(t)
 	fixer := h.mixAll()["Fixer 1"]
-	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere", h.share(), "/evening/close")
+	seen := h.walk("/", fixer, "/begin", "/begin/jugs", "/begin/trays", "/begin/bottles", "/begin/prints", "/mix/ready", "/file", "/red", "/red/white", "/parts", "/jug?label=1%2B9&volume=1+L", "/jug?label=1%2B999&volume=5+mL", "/nowhere", h.share(), "/evening/close", "/sign-in")
 	if len(seen) < 55 {
 		t.Errorf("only %d pages were reached", len(seen))
 	}
@@ -29,6 +29,7 @@ func TestEveryPage(t *testing.T) {
 		"wall": `class="baths wallpage"`, "handover": `class="handover"`, "list": `class="todo"`, "join": `action="/join/`,
 		"close": `Close the evening?`, "names": `/people/`, "sink": `action="/sink/move"`, "stands": `action="/baths/stands"`,
 		"red": `action="/red/screen"`, "white": `value="white"`, "labels": `action="/labels"`, "safety": `id="never"`, "wrong": `class="signs"`, "cause": `class="card cause"`, "waste": `class="canrow"`,
+		"keys": `This is a home`, "keyholder": `action="/keyholders"`, "signin": `asks nobody for a name`, "notes": `name="sensitised"`,
 	}
 	for path, a := range seen {
 		status := http.StatusOK
@@ -54,8 +55,8 @@ func TestEveryPage(t *testing.T) {
 		t.Errorf("template %s was not executed", name)
 	}
 	files, err := os.ReadDir("templates")
-	if err != nil || len(files) != 35+4 { // again.html and sure.html answer forms alone
-		t.Errorf("%d templates, and 35 pages are told here with layout, pieces, again and sure (%v): add the new one's mark", len(files), err)
+	if err != nil || len(files) != 39+6 { // again.html and sure.html answer forms alone; key.html and passphrase.html are of a shared room
+		t.Errorf("%d templates, and 39 pages are told here with layout, pieces, again, sure, key and passphrase (%v): add the new one's mark", len(files), err)
 	}
 }
 
