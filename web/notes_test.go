@@ -120,7 +120,7 @@ func (h *house) nowhereElse(all ...string) {
 		texts[path] = h.get(path).Text
 	}
 	for _, e := range entries {
-		texts["the book"] += string(e.Body)
+		texts["the book"] += e.Body
 	}
 	for where, text := range texts {
 		for _, word := range all {

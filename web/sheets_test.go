@@ -15,46 +15,46 @@ import (
 )
 
 // kept puts a paper into a file, where other programs read it.
-func kept(t testing.TB, pdf string) string {
-	t.Helper()
-	file := filepath.Join(t.TempDir(), "paper.pdf")
+func kept(tb testing.TB, pdf string) string {
+	tb.Helper()
+	file := filepath.Join(tb.TempDir(), "paper.pdf")
 	if err := os.WriteFile(file, []byte(pdf), 0o600); err != nil {
-		t.Fatal(err)
+		tb.Fatal(err)
 	}
 	return file
 }
 
 // ran is what another program says.
-func ran(t testing.TB, program, from string, args ...string) string {
-	t.Helper()
-	out, err := exec.CommandContext(t.Context(), outside.Program(t, program, from), args...).Output() //nolint:gosec // a fixed program
+func ran(tb testing.TB, program, from string, args ...string) string {
+	tb.Helper()
+	out, err := exec.CommandContext(tb.Context(), outside.Program(tb, program, from), args...).Output() //nolint:gosec // a fixed program
 	if err != nil {
-		t.Fatalf("%s: %v", program, err)
+		tb.Fatalf("%s: %v", program, err)
 	}
 	return string(out)
 }
 
 // paperPages are what can be read on each page of a PDF, on one line.
-func paperPages(t testing.TB, pdf string) (all []string) {
-	t.Helper()
-	for page := range strings.SplitSeq(ran(t, "pdftotext", "poppler-utils", "-layout", kept(t, pdf), "-"), "\f") {
+func paperPages(tb testing.TB, pdf string) (all []string) {
+	tb.Helper()
+	for page := range strings.SplitSeq(ran(tb, "pdftotext", "poppler-utils", "-layout", kept(tb, pdf), "-"), "\f") {
 		all = append(all, strings.Join(strings.Fields(page), " "))
 	}
 	return all
 }
 
 // paperText is what can be read on a PDF, on one line.
-func paperText(t testing.TB, pdf string) string {
-	t.Helper()
-	return strings.Join(paperPages(t, pdf), " ")
+func paperText(tb testing.TB, pdf string) string {
+	tb.Helper()
+	return strings.Join(paperPages(tb, pdf), " ")
 }
 
 // codes are the addresses that a camera reads off a paper's first page at 300 dpi.
-func codes(t testing.TB, pdf string) []string {
-	t.Helper()
-	picture := filepath.Join(t.TempDir(), "paper")
-	ran(t, "pdftoppm", "poppler-utils", "-r", "300", "-png", "-singlefile", kept(t, pdf), picture)
-	return strings.Fields(ran(t, "zbarimg", "zbar-tools", "--quiet", "--raw", picture+".png"))
+func codes(tb testing.TB, pdf string) []string {
+	tb.Helper()
+	picture := filepath.Join(tb.TempDir(), "paper")
+	ran(tb, "pdftoppm", "poppler-utils", "-r", "300", "-png", "-singlefile", kept(tb, pdf), picture)
+	return strings.Fields(ran(tb, "zbarimg", "zbar-tools", "--quiet", "--raw", picture+".png"))
 }
 
 // A wordAt is a word with where it stands on paper, in points from the upper left corner.
@@ -84,23 +84,23 @@ type paper struct {
 }
 
 // settled holds the words of a paper within its edges and off one another, and returns its pages.
-func settled(t testing.TB, name, pdf string, edge float64) int {
-	t.Helper()
+func settled(tb testing.TB, name, pdf string, edge float64) int {
+	tb.Helper()
 	var p paper
-	if err := xml.Unmarshal([]byte(ran(t, "pdftotext", "poppler-utils", "-bbox", kept(t, pdf), "-")), &p); err != nil {
-		t.Fatalf("%s: %v", name, err)
+	if err := xml.Unmarshal([]byte(ran(tb, "pdftotext", "poppler-utils", "-bbox", kept(tb, pdf), "-")), &p); err != nil {
+		tb.Fatalf("%s: %v", name, err)
 	}
 	for i, page := range p.Pages {
 		if len(page.Words) == 0 {
-			t.Errorf("%s: page %d is empty", name, i+1)
+			tb.Errorf("%s: page %d is empty", name, i+1)
 		}
 		for j, w := range page.Words {
 			if w.Left < edge-1 || w.Right > page.Width-edge+1 || w.Top < 0 || w.Bottom > page.Height-edge/2 {
-				t.Errorf("%s, page %d: %q at %.0f to %.0f, down to %.0f of %.0f", name, i+1, w.Text, w.Left, w.Right, w.Bottom, page.Height)
+				tb.Errorf("%s, page %d: %q at %.0f to %.0f, down to %.0f of %.0f", name, i+1, w.Text, w.Left, w.Right, w.Bottom, page.Height)
 			}
 			for _, x := range page.Words[:j] {
 				if w.over(x) {
-					t.Errorf("%s, page %d: %q stands on %q at %.0f, %.0f", name, i+1, w.Text, x.Text, w.Left, w.Top)
+					tb.Errorf("%s, page %d: %q stands on %q at %.0f, %.0f", name, i+1, w.Text, x.Text, w.Left, w.Top)
 				}
 			}
 		}
