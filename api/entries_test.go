@@ -340,8 +340,11 @@ func TestElsewhere(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ method, path, allow string }{
-		{http.MethodPut, "/entries", "GET, HEAD, POST"}, {http.MethodDelete, "/entries/x", "GET, HEAD"}, {http.MethodOptions, "/state", "GET, HEAD"},
-		{http.MethodGet, "/probes/p/temperature", "POST"}, {"PROPFIND", "/baths/x", "GET, HEAD"},
+		{http.MethodPut, "/entries", "GET, HEAD, POST"},
+		{http.MethodDelete, "/entries/x", "GET, HEAD"},
+		{http.MethodOptions, "/state", "GET, HEAD"},
+		{http.MethodGet, "/probes/p/temperature", "POST"},
+		{"PROPFIND", "/baths/x", "GET, HEAD"},
 	} {
 		a := h.send(h.request(c.method, api.Prefix+c.path, ""), "")
 		a.problem("method")
