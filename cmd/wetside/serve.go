@@ -90,7 +90,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	watch := health.New(pagesBook, c.Version, h.now)
-	healthAddr, stopped, err := watchOver(ctx, c.Health, watch)
+	healthAddr, stopped, err := watchOver(ctx, c.Health, watch, log)
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
@@ -103,7 +103,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	})
 	defer context.AfterFunc(ctx, func() { _ = manager.Say("STOPPING=1") })()
-	return errors.Join(answer(ctx, server(watch.Count(beside(programs, pages))), listener), <-stopped)
+	return errors.Join(answer(ctx, server(secured(watch.Count(beside(programs, pages))), log), listener), <-stopped)
 }
 
 // beside answers programs by the API, all others by the pages.
@@ -142,12 +142,8 @@ func tellWord(say *words.Voice, word, scheme string) string {
 	return told
 }
 
-func server(h http.Handler) *http.Server {
-	return &http.Server{Handler: h, ReadHeaderTimeout: readHeaders, ReadTimeout: readAll, WriteTimeout: writeAll}
-}
-
 // watchOver answers on the second address, where one is wanted, until the context ends; say is a line that tells where.
-func watchOver(ctx context.Context, addr string, w *health.Watch) (say string, stopped <-chan error, err error) {
+func watchOver(ctx context.Context, addr string, w *health.Watch, log *slog.Logger) (say string, stopped <-chan error, err error) {
 	done := make(chan error, 1)
 	if addr == "" {
 		close(done)
@@ -157,7 +153,7 @@ func watchOver(ctx context.Context, addr string, w *health.Watch) (say string, s
 	if err != nil {
 		return "", nil, fmt.Errorf("--health: %w", err)
 	}
-	go func() { done <- answer(ctx, server(w.Handler()), l) }()
+	go func() { done <- answer(ctx, server(w.Handler(), log), l) }()
 	return fmt.Sprintf("health: http://%s/readyz\n", l.Addr()), done, nil
 }
 

@@ -17,13 +17,18 @@ import (
 // started serves a directory at an address and returns where, and what it printed at the start.
 func started(t *testing.T, dir, addr string, hosts ...string) (at, said string) {
 	t.Helper()
+	return startedAs(t, cli.ServeConfig{Addr: addr, Where: cli.Where{Dir: dir, Darkroom: "darkroom"}, Example: true, Hosts: hosts})
+}
+
+// startedAs serves as it is told.
+func startedAs(t *testing.T, c cli.ServeConfig) (at, said string) {
+	t.Helper()
 	ctx, stop := context.WithCancel(t.Context())
 	r, w := io.Pipe()
 	done := make(chan error, 1)
 	go func() {
-		done <- house{now: time.Now}.serve(ctx, cli.ServeConfig{
-			Addr: addr, Where: cli.Where{Dir: dir, Darkroom: "darkroom"}, Example: true, Hosts: hosts, Version: "test", Out: w,
-		})
+		c.Version, c.Out = "test", w
+		done <- house{now: time.Now}.serve(ctx, c)
 		_ = w.Close()
 	}()
 	t.Cleanup(func() {
@@ -38,11 +43,11 @@ func started(t *testing.T, dir, addr string, hosts ...string) (at, said string) 
 		t.Fatal(err)
 	}
 	said = string(b[:n])
-	port := regexp.MustCompile(`http://\S+:(\d+)/`).FindStringSubmatch(said)
+	port := regexp.MustCompile(`(https?)://\S+:(\d+)/`).FindStringSubmatch(said)
 	if port == nil {
 		t.Fatalf("it says %q", said)
 	}
-	return "http://127.0.0.1:" + port[1], said
+	return port[1] + "://127.0.0.1:" + port[2], said
 }
 
 // visitor is a browser that follows no redirect.

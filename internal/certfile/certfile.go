@@ -52,10 +52,20 @@ func (p *Pair) load() error {
 	return nil
 }
 
-// Config returns what a server needs: TLS 1.2 or newer, and the certificate as it stands in the files. Files that can't be
+// suites are those of TLS 1.2 that RFC 9325, 4.2 recommends, and ChaCha20 for boards without AES (RFC 7905): authenticated, with a new key
+// for each connection. TLS 1.3 has no others.
+func suites() []uint16 {
+	return []uint16{
+		tls.TLS_ECDHE_ECDSA_WITH_AES_128_GCM_SHA256, tls.TLS_ECDHE_RSA_WITH_AES_128_GCM_SHA256,
+		tls.TLS_ECDHE_ECDSA_WITH_AES_256_GCM_SHA384, tls.TLS_ECDHE_RSA_WITH_AES_256_GCM_SHA384,
+		tls.TLS_ECDHE_ECDSA_WITH_CHACHA20_POLY1305_SHA256, tls.TLS_ECDHE_RSA_WITH_CHACHA20_POLY1305_SHA256,
+	}
+}
+
+// Config returns what a server needs: TLS 1.2 or newer, no old ciphers, and the certificate as it stands in the files. Files that can't be
 // read after they once could leave the last one in use.
 func (p *Pair) Config() *tls.Config {
-	return &tls.Config{MinVersion: tls.VersionTLS12, GetCertificate: func(*tls.ClientHelloInfo) (*tls.Certificate, error) {
+	return &tls.Config{MinVersion: tls.VersionTLS12, CipherSuites: suites(), GetCertificate: func(*tls.ClientHelloInfo) (*tls.Certificate, error) {
 		p.mu.Lock()
 		defer p.mu.Unlock()
 		if p.now().Sub(p.checked) >= checkEvery {
