@@ -18,17 +18,17 @@ func (v *visit) device(r *http.Request) string {
 	if v.who.Role == access.Sink {
 		return v.who.Key
 	}
-	if c, err := r.Cookie(deviceCookie); err == nil && book.ValidID(c.Value) {
+	if c, err := r.Cookie(access.CookieName(r, deviceCookie)); err == nil && book.ValidID(c.Value) {
 		return c.Value
 	}
 	id := v.s.NewID()
-	v.keep(deviceCookie, id)
+	v.keep(r, deviceCookie, id)
 	return id
 }
 
 // me is the person whose device this is, or empty.
 func me(r *http.Request) string {
-	if c, err := r.Cookie(personCookie); err == nil && book.ValidID(c.Value) {
+	if c, err := r.Cookie(access.CookieName(r, personCookie)); err == nil && book.ValidID(c.Value) {
 		return c.Value
 	}
 	return ""

@@ -81,7 +81,10 @@ func (v *visit) onward(err error) (at, way string) {
 func (v *visit) fail(r *http.Request, err error) {
 	code, key := status(err)
 	if code >= http.StatusInternalServerError {
-		v.s.Log.ErrorContext(r.Context(), "request failed", "request", v.id, "method", r.Method, "path", r.URL.Path, "error", err)
+		v.s.Log.ErrorContext(r.Context(), "request failed", "request", v.id, "method", r.Method, "path", toldPath(r), "error", err)
+	}
+	if turnsAway(code) {
+		v.s.turnedAway(r, v.id, key)
 	}
 	if v.say == nil {
 		v.bare(code, "wetside: something went wrong: "+v.id)

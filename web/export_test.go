@@ -15,3 +15,11 @@ func Surface() []string {
 
 // OpenTo reports whether a pattern is open for a role.
 func OpenTo(pattern string, r access.Role) bool { return openTo(pattern).has(r) }
+
+// Events are what is told the log of who came in and who did not.
+func Events() (all []string) {
+	for _, e := range events() {
+		all = append(all, string(e))
+	}
+	return all
+}

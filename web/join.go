@@ -1,6 +1,7 @@
 package web
 
 import (
+	"log/slog"
 	"net/http"
 	"slices"
 	"strings"
@@ -94,6 +95,7 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 		return err
 	}
 	if status != http.StatusOK {
+		s.turnedAway(r, v.id, "no such evening, or it is over")
 		return v.show(status, "join", p)
 	}
 	if p.Who != "" {
@@ -115,6 +117,7 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 	if err := s.Book.Join(r.Context(), token, who, book.Person{ID: who.Person, Name: name, Notes: notesOf(r)}, entry); err != nil {
 		return err
 	}
+	joinedIn.tell(r.Context(), s.Log, slog.LevelInfo, slog.String("about", who.Person), slog.String("by", "evening's code"))
 	v.keepJoined(r, token)
 	return v.to(r, r.URL.Path)
 }

@@ -152,7 +152,7 @@ type sentPage struct {
 
 // shownAgain sends a page as it was sent within the last seconds, or sees to it that what is shown is kept.
 func (v *visit) shownAgain(r *http.Request) bool {
-	screen, _ := r.Cookie(screenCookie)
+	screen, _ := r.Cookie(access.CookieName(r, screenCookie))
 	key := fmt.Sprint(r.Host, access.Secure(r), r.URL.RequestURI(), v.red, screen, me(r), v.who)
 	k := &v.s.recent
 	was, now := k.page(v, key), v.s.Now()

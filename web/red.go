@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"wetside/access"
 	"wetside/draw/scene"
 )
 
@@ -20,7 +21,7 @@ const aYear = 365 * 24 * 3600
 const firstBytes = "@media screen{html{background:#000;color:#ec0000;color-scheme:dark}}"
 
 func isRed(r *http.Request) bool {
-	c, err := r.Cookie(redCookie)
+	c, err := r.Cookie(access.CookieName(r, redCookie))
 	return err == nil && c.Value == "red"
 }
 
@@ -34,8 +35,10 @@ func (v *visit) form() scene.Form {
 
 // keep keeps a value on this device; an empty one is forgotten. A link from outside (a code on a bottle) must find it too,
 // so that the browser sends it with those.
-func (v *visit) keep(name, value string) {
-	c := http.Cookie{Name: name, Value: value, Path: "/", HttpOnly: true, SameSite: http.SameSiteLaxMode, MaxAge: aYear}
+func (v *visit) keep(r *http.Request, name, value string) {
+	c := http.Cookie{
+		Name: access.CookieName(r, name), Value: value, Path: "/", HttpOnly: true, Secure: access.Secure(r), SameSite: http.SameSiteLaxMode, MaxAge: aYear,
+	}
 	if value == "" {
 		c.MaxAge = -1
 	}
@@ -46,12 +49,12 @@ func (v *visit) keep(name, value string) {
 func (s *server) lightAs(r *http.Request, v *visit) error {
 	back := local(r.PostFormValue("back"))
 	if r.PostFormValue("form") != "red" {
-		v.keep(redCookie, "")
+		v.keep(r, redCookie, "")
 		return v.to(r, back)
 	}
-	v.keep(redCookie, "red")
-	if _, err := r.Cookie(screenCookie); err != nil {
-		v.keep(screenCookie, screenTest{}.cookie())
+	v.keep(r, redCookie, "red")
+	if _, err := r.Cookie(access.CookieName(r, screenCookie)); err != nil {
+		v.keep(r, screenCookie, screenTest{}.cookie())
 		return v.to(r, "/red?"+url.Values{"back": {back}}.Encode())
 	}
 	return v.to(r, back)

@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"wetside/access"
 	"wetside/words"
 )
 
@@ -40,7 +41,7 @@ func (t screenTest) cookie() string {
 
 // readScreen reads what a device keeps; what can't be read is no test.
 func readScreen(r *http.Request) screenTest {
-	c, err := r.Cookie(screenCookie)
+	c, err := r.Cookie(access.CookieName(r, screenCookie))
 	if err != nil {
 		return screenTest{}
 	}
@@ -129,6 +130,6 @@ func (s *server) screenTested(r *http.Request, v *visit) error {
 		return v.show(http.StatusUnprocessableEntity, "red", p)
 	}
 	t := screenTest{v.s.Now(), paper, minutes, r.PostFormValue("seen") != "no"}
-	v.keep(screenCookie, t.cookie())
+	v.keep(r, screenCookie, t.cookie())
 	return v.to(r, "/red?"+url.Values{"back": {p.On}}.Encode())
 }

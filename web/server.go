@@ -118,7 +118,7 @@ func New(c Config) (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
-	c.Book = guarded{c.Book}
+	c.Book, c.Doors = guarded{c.Book}, watched{c.Doors, c.Log}
 	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}}
 	return s.guard(s.door(s.routes())), nil
 }

@@ -308,8 +308,11 @@ func (s *server) problem(w http.ResponseWriter, r *http.Request, err error) {
 	}
 	p := problem{Type: "about:blank", Title: http.StatusText(code), Status: code, Detail: err.Error()}
 	if code >= http.StatusInternalServerError {
-		s.Log.ErrorContext(r.Context(), "request failed", "request", id, "method", r.Method, "path", r.URL.Path, "error", err)
+		s.Log.ErrorContext(r.Context(), "request failed", "request", id, "method", r.Method, "path", toldPath(r), "error", err)
 		p.Detail = book.KeyOf(err) + " " + id
+	}
+	if turnsAway(code) {
+		s.turnedAway(r, id, err.Error())
 	}
 	s.sendJSON(w, r, code, "application/problem+json", p)
 }

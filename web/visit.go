@@ -43,6 +43,7 @@ func (s *server) handle(h handler) http.Handler {
 		v.red = isRed(r)
 		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
 		defer cancel()
+		ctx = withAsking(ctx, r, v.id)
 		r = r.WithContext(ctx)
 		v.asWho(r)
 		err := v.look(ctx)
