@@ -1,9 +1,13 @@
 package words
 
 import (
+	"bytes"
+	"compress/gzip"
 	"embed"
 	"fmt"
+	"io"
 	"io/fs"
+	"path"
 	"slices"
 	"strings"
 	"sync"
@@ -14,7 +18,11 @@ import (
 	"golang.org/x/text/language"
 )
 
-//go:embed active.*.toml sources.toml
+//go:generate go test -run=TestPacked$ -update
+
+// English is spoken first and kept as it is; the other languages are packed, a third as large.
+//
+//go:embed active.en.toml sources.toml packed/*.gz
 var files embed.FS
 
 // A Catalogue holds the messages of all languages and the titles of the sources. Opened once, it never changes.
@@ -35,15 +43,21 @@ func Opening() func() (*Catalogue, error) {
 	return read
 }
 
-// OpenFrom is Open for the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system.
+// OpenFrom is Open for the message files active.*.toml, one of them active.en.toml, and sources.toml of a file system. All but the
+// English one may be packed instead, as packed/active.*.toml.gz.
 func OpenFrom(files fs.FS) (*Catalogue, error) {
 	c := &Catalogue{tags: []language.Tag{language.English}, read: map[language.Tag]func() (*i18n.Bundle, error){}, titles: map[string]string{}}
 	names, err := fs.Glob(files, "active.*.toml")
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range names {
-		tag, err := language.Parse(strings.TrimSuffix(strings.TrimPrefix(name, "active."), ".toml"))
+	packed, err := fs.Glob(files, "packed/active.*.toml.gz")
+	if err != nil {
+		return nil, err
+	}
+	for _, name := range append(names, packed...) {
+		short := strings.TrimPrefix(path.Base(name), "active.")
+		tag, err := language.Parse(strings.TrimSuffix(strings.TrimSuffix(short, ".gz"), ".toml"))
 		if err != nil {
 			return nil, fmt.Errorf("message file %s: %w", name, err)
 		}
@@ -69,9 +83,9 @@ func OpenFrom(files fs.FS) (*Catalogue, error) {
 }
 
 func open(files fs.FS, name string, tag language.Tag) (*i18n.Bundle, error) {
-	text, err := fs.ReadFile(files, name)
+	text, err := unpacked(files, name)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("message file %s: %w", name, err)
 	}
 	all, err := readMessages(strings.ReplaceAll(string(text), "**", string(turn)))
 	b := i18n.NewBundle(tag)
@@ -82,6 +96,19 @@ func open(files fs.FS, name string, tag language.Tag) (*i18n.Bundle, error) {
 		return nil, fmt.Errorf("message file %s: %w", name, err)
 	}
 	return b, nil
+}
+
+// unpacked reads a file, unpacked where its name says that it is packed.
+func unpacked(files fs.FS, name string) ([]byte, error) {
+	text, err := fs.ReadFile(files, name)
+	if err != nil || path.Ext(name) != ".gz" {
+		return text, err
+	}
+	r, err := gzip.NewReader(bytes.NewReader(text))
+	if err != nil {
+		return nil, err
+	}
+	return io.ReadAll(r)
 }
 
 // Languages returns the languages that there is a file of, English first.

@@ -2,7 +2,8 @@
 // reader's language and units, once, for page, terminal and paper.
 //
 // A [Catalogue] holds the messages, one TOML file per language (active.en.toml); another language is one more
-// file beside it. A [Voice] is a language with the reader's system of units; it never changes and may be used by
+// file beside it. All but the English one are built in packed: go generate packs them anew, and a test tells when that was
+// forgotten. A [Voice] is a language with the reader's system of units; it never changes and may be used by
 // many goroutines at once. Its methods take the types of trade, darkroom and plan and give back text, or a
 // [Phrase] where some parts of a sentence are to be set heavy. No sentence stands in the code.
 //
