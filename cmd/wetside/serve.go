@@ -125,10 +125,13 @@ func firstWord(ctx context.Context, b *webbook.Book) (string, error) {
 	}
 	kept, err := b.Doors().Kept(ctx)
 	if err == nil && !kept {
-		b.Word = rand.Text()
+		b.Word = typedWord(rand.Text())
 	}
 	return b.Word, err
 }
+
+// typedWord is as much of a random text as is typed once: 60 bits, of which five may be tried and then one a minute.
+func typedWord(random string) string { return random[:4] + "-" + random[4:8] + "-" + random[8:12] }
 
 // tellWord says what to do where other machines reach a darkroom that nobody keeps yet.
 func tellWord(say *words.Voice, word, scheme string) string {

@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"crypto/subtle"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
@@ -42,7 +43,7 @@ type Doors struct {
 
 // New returns the doors of a darkroom.
 func New(c Config) *Doors {
-	d := &Doors{Config: c, hasher: access.NewHasher(), limits: newLimits(c.Now), word: sha256.Sum256([]byte(c.Word)), open: c.Word != ""}
+	d := &Doors{Config: c, hasher: access.NewHasher(), limits: newLimits(c.Now), word: plainWord(c.Word), open: c.Word != ""}
 	d.Word = ""
 	return d
 }
@@ -132,9 +133,15 @@ func (d *Doors) Kept(ctx context.Context) (kept bool, err error) {
 	return kept, err
 }
 
+// plainWord is the hash of a word as it is typed off a screen: in any case, with or without its hyphens and spaces.
+func plainWord(typed string) [sha256.Size]byte {
+	plain := strings.NewReplacer("-", "", " ", "", "0", "O", "1", "I", "8", "B").Replace(strings.ToUpper(typed))
+	return sha256.Sum256([]byte(plain))
+}
+
 // fits compares what was typed with the one-time word, in the same time whatever was typed.
 func (d *Doors) fits(word string) bool {
-	sum := sha256.Sum256([]byte(word))
+	sum := plainWord(word)
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return subtle.ConstantTimeCompare(sum[:], d.word[:]) == 1 && d.open
