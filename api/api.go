@@ -148,6 +148,7 @@ func (c *call) comesIn(o *operation) error {
 	if err != nil {
 		return err
 	}
+	c.who = who
 	from := "key " + who.Key
 	if who.Key == "" {
 		from = "address " + access.Address(c.r)
@@ -164,7 +165,7 @@ func (c *call) comesIn(o *operation) error {
 	case !o.writes && !access.Reads(who.Role):
 		return mayNot(who, access.Reads)
 	}
-	c.who, c.r = who, c.r.WithContext(access.With(c.ctx(), who))
+	c.r = c.r.WithContext(access.With(c.ctx(), who))
 	return nil
 }
 
@@ -196,6 +197,7 @@ func (c *call) fail(err error) {
 	if statusOf(f.slug) >= http.StatusInternalServerError {
 		c.a.Log.ErrorContext(c.ctx(), "request failed", "request", c.id, "method", c.r.Method, "path", c.r.URL.Path, "error", err)
 	}
+	c.tell(f)
 	v, verr := c.voice()
 	if verr != nil { // the book is away: in English, then
 		if v, verr = c.a.words.Voice("", 0, 0); verr != nil {

@@ -48,6 +48,7 @@ func (s *server) keepFile(r *http.Request, v *visit) error {
 func (s *server) download(_ *http.Request, v *visit) error {
 	v.w.Header().Set("Content-Type", "application/yaml; charset=utf-8")
 	v.w.Header().Set("Content-Disposition", `attachment; filename="darkroom.yaml"`)
+	v.w.Header().Set("Cache-Control", "no-store")
 	_, err := v.w.Write(darkroom.Write(darkroom.Public(v.file)))
 	return err
 }

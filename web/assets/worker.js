@@ -23,6 +23,7 @@ self.addEventListener("fetch", (e) => {
     forms++;
     e.waitUntil(caches.open(pages).then((c) => c.delete("/sink")));
   }
+  if (e.request.method === "POST" && url.pathname.startsWith("/sign-out")) e.waitUntil(leave());
   if (e.request.method !== "GET") return;
   if (keep.includes(url.pathname)) e.respondWith(caches.match(e.request).then((kept) => kept || fetch(e.request)));
   else if (url.pathname === "/sink" || url.pathname === "/sink/setup.json") e.respondWith(fresh(e.request));
@@ -31,6 +32,12 @@ self.addEventListener("fetch", (e) => {
 // forms counts how often this device was told another form: what was asked for before is not kept after.
 let forms = 0;
 
+// leave throws away what was kept of the darkroom: whoever used this device is out.
+async function leave() {
+  forms++;
+  await caches.delete(pages);
+}
+
 // fresh answers from the network and keeps the answer; without the network, what was kept.
 async function fresh(request) {
   const kept = await caches.open(pages);
@@ -38,7 +45,8 @@ async function fresh(request) {
   const form = forms;
   try {
     const answer = await fetch(request);
-    if (answer.ok && !answer.redirected && form === forms) await kept.put(key, answer.clone());
+    if (answer.redirected || answer.type === "opaqueredirect" || answer.status === 401 || answer.status === 403) await leave();
+    else if (answer.ok && form === forms) await (await caches.open(pages)).put(key, answer.clone());
     return answer;
   } catch (why) {
     const old = await kept.match(key);
