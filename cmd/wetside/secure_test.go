@@ -147,3 +147,13 @@ func TestTroubleBelowIsLogged(t *testing.T) {
 		}
 	}
 }
+
+// What is for building and watching it is not served beside the pages (ASVS 5.0, 13.4.2 and 13.4.5).
+func TestNothingForBuildersIsServed(t *testing.T) {
+	at, _ := started(t, t.TempDir(), "127.0.0.1:0")
+	for _, path := range []string{"/parts", "/metrics", "/livez", "/readyz", "/debug/pprof/", "/.git/config"} {
+		if status, _, _ := asked(t, visitor(t), http.MethodGet, at+path, nil); status != http.StatusNotFound {
+			t.Errorf("GET %s: %d", path, status)
+		}
+	}
+}
