@@ -10,11 +10,10 @@ import (
 	"wetside/book"
 )
 
-// What a device keeps. Over https the key has a name that no page without https, and no other host, can set (RFC 6265bis, 4.1.3.2).
+// What a device keeps, under names that CookieName makes.
 const (
 	JoinedCookie = "joined"
-	plainCookie  = "key"
-	secureCookie = "__Host-key"
+	keyCookie    = "key"
 	bearer       = "Bearer "
 	mostToken    = 200 // bytes; what is longer is none of ours
 	houseBits    = 64  // of an IPv6 address: what one house has
@@ -44,7 +43,7 @@ type Shown struct {
 // Show reads what a request shows. An Authorization header goes before a cookie: who sends one means it.
 func Show(r *http.Request) Shown {
 	var s Shown
-	if c, err := r.Cookie(JoinedCookie); err == nil && len(c.Value) <= mostToken {
+	if c, err := r.Cookie(CookieName(r, JoinedCookie)); err == nil && len(c.Value) <= mostToken {
 		s.Joined = c.Value
 	}
 	if h := r.Header.Get("Authorization"); h != "" {
@@ -61,12 +60,7 @@ func Show(r *http.Request) Shown {
 }
 
 // KeyCookie is the name of the cookie that has a key, for the way by which a request came.
-func KeyCookie(r *http.Request) string {
-	if Secure(r) {
-		return secureCookie
-	}
-	return plainCookie
-}
+func KeyCookie(r *http.Request) string { return CookieName(r, keyCookie) }
 
 // Secure reports whether a request came over https: to this server, or to a proxy that says so. Who lies about it gets a
 // cookie that their own browser does not send back, and nothing else.

@@ -128,6 +128,7 @@ func (s *server) refuse(pattern string) http.Handler {
 		case machines(pattern):
 			s.problem(w, r, errUnless(stranger))
 		case stranger && asksForPage(r.Method):
+			s.turnedAway(r, s.NewID(), "led to the door")
 			http.Redirect(w, r, "/sign-in?"+url.Values{"after": {local(r.URL.RequestURI())}}.Encode(), http.StatusSeeOther)
 		default:
 			s.handle(func(*http.Request, *visit) error { return errUnless(stranger) }).ServeHTTP(w, r)

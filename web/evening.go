@@ -44,7 +44,7 @@ const joinedFor = 24 * time.Hour
 // keepJoined keeps the token on the device. It comes with a link from outside, too, as a code on a wall is.
 func (v *visit) keepJoined(r *http.Request, token string) {
 	http.SetCookie(v.w, &http.Cookie{
-		Name: access.JoinedCookie, Value: token, Path: "/", HttpOnly: true, Secure: access.Secure(r), SameSite: http.SameSiteLaxMode, MaxAge: int(joinedFor.Seconds()),
+		Name: access.CookieName(r, access.JoinedCookie), Value: token, Path: "/", HttpOnly: true, Secure: access.Secure(r), SameSite: http.SameSiteLaxMode, MaxAge: int(joinedFor.Seconds()),
 	})
 }
 
