@@ -151,6 +151,7 @@ func noteBackup(dir string, b lastBackup) {
 	defer func() { _ = os.Remove(tmp.Name()) }()
 	_, err = tmp.Write(append(text, '\n'))
 	if errors.Join(err, tmp.Close()) == nil {
+		handOver(dir, tmp.Name())
 		_ = os.Rename(tmp.Name(), filepath.Join(dir, noted))
 	}
 }
@@ -172,6 +173,8 @@ func (k Keeper) Restore(ctx context.Context, at cli.Where, from string, other bo
 	if err != nil {
 		return cli.Restored{}, err
 	}
+	made := filepath.Join(at.Dir, file)
+	handOver(at.Dir, made, made+".lock", r.Aside)
 	return cli.Restored{Saved: savedOf(r.Kept), Aside: r.Aside, Was: entriesOf(r.Was)}, nil
 }
 
