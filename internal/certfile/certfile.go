@@ -2,7 +2,9 @@ package certfile
 
 import (
 	"crypto/tls"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"sync"
 	"time"
@@ -45,6 +47,10 @@ func (p *Pair) load() error {
 		return nil
 	}
 	c, err := tls.LoadX509KeyPair(p.cert, p.key)
+	if errors.Is(err, fs.ErrPermission) {
+		return fmt.Errorf("certificate %s with key %s: %w: the user that wetside runs as must be able to read both; docs/serving.md says how the service is given them",
+			p.cert, p.key, err)
+	}
 	if err != nil {
 		return fmt.Errorf("certificate %s with key %s: %w", p.cert, p.key, err)
 	}
