@@ -94,7 +94,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s%s", scheme, listener.Addr(), whereOf(c, b), healthAddr, tellWord(say, word, scheme))
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s%s", scheme, reached(ctx, listener.Addr()), whereOf(c, b), healthAddr, tellWord(say, word, scheme))
 	if err := manager.Say("READY=1"); err != nil {
 		log.WarnContext(ctx, "not told to the service manager", "error", err)
 	}
