@@ -45,6 +45,11 @@ func TestAnswersSayWhatTheyAre(t *testing.T) {
 			if a.StatusCode < 400 && !public && keep != "no-store" {
 				t.Errorf("%s, %s: Cache-Control %q", name, path, keep)
 			}
+			if as := a.Header.Get("Content-Disposition"); as != "" && !regexp.MustCompile(`^(inline|attachment); filename="[a-z-]+\.[a-z]+"$`).MatchString(as) {
+				t.Errorf("%s, %s: Content-Disposition %q", name, path, as)
+			} else if as == "" && a.StatusCode == http.StatusOK && (strings.Contains(kind, "pdf") || strings.Contains(kind, "yaml") || strings.Contains(kind, "csv") || strings.Contains(kind, "calendar")) {
+				t.Errorf("%s, %s: %s without a name", name, path, kind)
+			}
 			for _, header := range []string{"Access-Control-Allow-Origin", "Access-Control-Allow-Credentials", "Server", "X-Powered-By"} {
 				if a.Header.Get(header) != "" {
 					t.Errorf("%s, %s: %s %q", name, path, header, a.Header.Get(header))
