@@ -45,7 +45,7 @@ func TestAnswersSayWhatTheyAre(t *testing.T) {
 			if a.StatusCode < 400 && !public && keep != "no-store" {
 				t.Errorf("%s, %s: Cache-Control %q", name, path, keep)
 			}
-			if as := a.Header.Get("Content-Disposition"); as != "" && !regexp.MustCompile(`^(inline|attachment); filename="[a-z-]+\.[a-z]+"$`).MatchString(as) {
+			if as := a.Header.Get("Content-Disposition"); as != "" && !regexp.MustCompile(`^(inline|attachment); filename="[a-z0-9-]+\.[a-z]+"$`).MatchString(as) {
 				t.Errorf("%s, %s: Content-Disposition %q", name, path, as)
 			} else if as == "" && a.StatusCode == http.StatusOK && (strings.Contains(kind, "pdf") || strings.Contains(kind, "yaml") || strings.Contains(kind, "csv") || strings.Contains(kind, "calendar")) {
 				t.Errorf("%s, %s: %s without a name", name, path, kind)

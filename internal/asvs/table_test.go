@@ -150,6 +150,35 @@ func TestFaultsOfATableAreFound(t *testing.T) {
 	}
 }
 
+// The tests that docs/threats.md names are there, in the package that it says; pages' where it says none.
+func TestThreatsNameTests(t *testing.T) {
+	text, err := os.ReadFile(root + "/docs/threats.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	known, named := tests(t), 0
+	for line := range strings.Lines(string(text)) {
+		cells := strings.Split(strings.Trim(line, "|\n "), " | ")
+		if len(cells) != 3 || !strings.Contains(cells[2], "`Test") {
+			continue
+		}
+		for _, m := range regexp.MustCompile("`(Test[A-Za-z0-9]+)`").FindAllStringSubmatch(cells[2], -1) {
+			named++
+			in := regexp.MustCompile(`\(([a-z/]+)\)`).FindAllStringSubmatch(cells[2], -1)
+			there := known["web."+m[1]]
+			for _, p := range in {
+				there = there || known[p[1]+"."+m[1]]
+			}
+			if !there {
+				t.Errorf("%s: there is no %s", cells[0], m[1])
+			}
+		}
+	}
+	if named < 40 {
+		t.Errorf("only %d tests were found", named)
+	}
+}
+
 // Where the table leads to a document, the document has that heading.
 func TestDocumentsAreThere(t *testing.T) {
 	links := regexp.MustCompile(`\]\(([a-z-]+\.md)(?:#([a-z0-9-]+))?\)`).FindAllStringSubmatch(table(t), -1)
