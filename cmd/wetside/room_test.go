@@ -149,8 +149,10 @@ func TestFromThePackageToARoom(t *testing.T) {
 	stop()
 	back := lines(t, "docs/backup.md", "wetside restore /mnt/")[0]
 	second.does(regexp.MustCompile(`wetside-\d{8}T\d{6}Z\.db`).ReplaceAllString(back, filepath.Base(saved[1])))
-	for _, same := range []string{"wetside verify --data /var/lib/wetside", "wetside export --data /var/lib/wetside",
-		"wetside book export all.jsonl --data /var/lib/wetside; cat all.jsonl"} {
+	for _, same := range []string{
+		"wetside verify --data /var/lib/wetside", "wetside export --data /var/lib/wetside",
+		"wetside book export all.jsonl --data /var/lib/wetside; cat all.jsonl",
+	} {
 		if a, b := first.does(same), second.does(same); a != b || a == "" {
 			t.Errorf("%s: %s\nand %s", same, a, b)
 		}

@@ -85,11 +85,7 @@ const (
 func (w way) serve() (port string, stop func()) {
 	w.t.Helper()
 	env := append(os.Environ(), after(w.t, unit, "Environment=")...)
-	for _, line := range strings.Split(page(w.t, "tools/packaging/default"), "\n") {
-		if strings.HasPrefix(line, "WETSIDE_") {
-			env = append(env, line)
-		}
-	}
+	env = append(env, lines(w.t, "tools/packaging/default", "WETSIDE_")...)
 	for _, c := range after(w.t, serving, "LoadCredential=") {
 		id, from, _ := strings.Cut(c, ":")
 		w.does("install -D -m 400 " + from + " %d/" + id)
