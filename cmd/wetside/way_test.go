@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"net"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -118,7 +119,7 @@ func (w way) serve() (port string, stop func()) {
 	for deadline := time.Now().Add(10 * time.Second); time.Now().Before(deadline); time.Sleep(20 * time.Millisecond) {
 		b, _ := os.ReadFile(out.Name())
 		if m := regexp.MustCompile(`wetside: https://(\S+):(\d+)/\ndata: .+\n`).FindSubmatch(b); m != nil && !w.early(b) {
-			if bytes.Contains(m[1], []byte("::")) {
+			if bytes.Contains(m[1], []byte("::")) && hasWayOut(w.t) {
 				w.t.Errorf("nobody can open what it says: %s", m[0])
 			}
 			w.said.Reset()
@@ -129,6 +130,13 @@ func (w way) serve() (port string, stop func()) {
 	b, _ := os.ReadFile(out.Name())
 	w.t.Fatalf("it says %s", b)
 	return "", nil
+}
+
+// hasWayOut reports whether this machine is in a network.
+func hasWayOut(t *testing.T) bool {
+	t.Helper()
+	c, err := (&net.Dialer{}).DialContext(t.Context(), "udp4", "192.0.2.1:9")
+	return err == nil && c.Close() == nil
 }
 
 // early reports whether the one-time word is announced and not there yet.
