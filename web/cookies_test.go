@@ -67,3 +67,43 @@ func TestPassphraseNeedsNoRenewal(t *testing.T) {
 		t.Errorf("after five years: %d to %q", a.StatusCode, a.Header.Get("Location"))
 	}
 }
+
+// Codes are guessed no oftener than passphrases, and nobody fills an evening with guests: both are told with how long to wait, nothing is written,
+// and time gives tries back. Who has the right code is not counted among those who guess.
+func TestGuestsAreLimited(t *testing.T) {
+	h, clock := stillHouse(t)
+	if err := h.book.LoadExample(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	ilka := &device{house: h}
+	ilka.signIn("Ilka", grey)
+	at := ilka.share()
+	for range 30 {
+		if a := h.get(at); a.StatusCode != http.StatusOK {
+			t.Fatalf("the right code: %d", a.StatusCode)
+		}
+	}
+	limited := 0
+	for range 25 {
+		a := (&device{house: h}).do(http.MethodGet, "/join/"+"AAAAAAAAAA", nil)
+		if a.StatusCode == http.StatusTooManyRequests && a.Header.Get("Retry-After") == "60" && strings.Contains(a.Text, "1\u00a0minute") {
+			limited++
+		}
+	}
+	if a := h.get(at); limited != 5 || a.StatusCode != http.StatusTooManyRequests || strings.Contains(a.Text, "Lock House") {
+		t.Errorf("of 25 codes %d were refused, the right one then: %d", limited, a.StatusCode)
+	}
+	clock.on(time.Minute)
+	before, refused := h.position(), 0
+	for range 65 {
+		a := (&device{house: h}).do(http.MethodPost, at, url.Values{"name": {"Eve"}})
+		if a.StatusCode == http.StatusTooManyRequests && strings.Contains(inputOf(t, a.Text, "name"), `value="Eve"`) && strings.Contains(inputOf(t, a.Text, "name"), `aria-invalid="true"`) {
+			refused++
+		}
+	}
+	if refused != 5 || h.position() != before+60 {
+		t.Errorf("of 65 who joined %d were refused, %d entries written", refused, h.position()-before)
+	}
+	clock.on(10 * time.Second)
+	h.joined(at, "Mo")
+}

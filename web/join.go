@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -17,6 +18,24 @@ import (
 
 // mostName is how many characters a name has at most.
 const mostName = 200
+
+// How often one address may guess a code, and join: guessing is no way in, and no evening has a thousand guests. A class that comes
+// through one proxy is below it. The figures are ours.
+const (
+	wrongCodes, wrongCodesEvery = 20, time.Minute
+	manyJoins, manyJoinsEvery   = 60, 10 * time.Second
+	guestsRemembered            = 5000
+)
+
+// guestLimits are what is counted of guests.
+type guestLimits struct{ codes, joins *access.Limit }
+
+func newGuestLimits(now func() time.Time) guestLimits {
+	return guestLimits{
+		codes: access.NewLimit(now, wrongCodes, wrongCodesEvery, guestsRemembered),
+		joins: access.NewLimit(now, manyJoins, manyJoinsEvery, guestsRemembered),
+	}
+}
 
 type joinPage struct {
 	frame
@@ -63,8 +82,13 @@ func (s *server) join(r *http.Request, v *visit) error {
 func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPage, err error) {
 	p = &joinPage{frame: v.frame(r, "begin"), Action: r.URL.Path}
 	p.Title = v.say.Label("join_here")
+	from := access.Address(r)
+	if wait := v.s.guests.codes.Take(from); wait > 0 {
+		return e, v.wait(p, wait), p, nil
+	}
 	e, found, err := v.invited(r)
 	if found {
+		v.s.guests.codes.Give(from)
 		p.Room = v.file.Darkroom.Name // whoever has the code may know whose it is
 	}
 	switch {
@@ -88,6 +112,13 @@ func (v *visit) joinPage(r *http.Request) (e book.Evening, status int, p *joinPa
 	return e, http.StatusOK, p, nil
 }
 
+// wait makes a page of joining one that says when a code may be tried again, and returns its status.
+func (v *visit) wait(p *joinPage, wait time.Duration) (status int) {
+	v.retryAfter(wait)
+	p.Says = v.say.Tell("signin_limited", "Wait", v.waiting(wait))
+	return http.StatusTooManyRequests
+}
+
 // joinAs takes a name: a person, an entry, and a token on the device. Sent twice by one device, it is one person.
 func (s *server) joinAs(r *http.Request, v *visit) error {
 	e, status, p, err := v.joinPage(r)
@@ -95,7 +126,7 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 		return err
 	}
 	if status != http.StatusOK {
-		s.turnedAway(r, v.id, "no such evening, or it is over")
+		s.turnedAway(r, v.id, "no such evening, it is over, or tried too often")
 		return v.show(status, "join", p)
 	}
 	if p.Who != "" {
@@ -105,6 +136,12 @@ func (s *server) joinAs(r *http.Request, v *visit) error {
 	if wrong != "" {
 		p.Name.Problem = v.say.Label(wrong)
 		return v.show(http.StatusUnprocessableEntity, "join", p)
+	}
+	if wait := s.guests.joins.Take(access.Address(r)); wait > 0 {
+		s.turnedAway(r, v.id, "joined too often")
+		v.retryAfter(wait)
+		p.Name.Problem = v.say.Tell("signin_limited", "Wait", v.waiting(wait)).Text()
+		return v.show(http.StatusTooManyRequests, "join", p)
 	}
 	who := Guest{Session: e.ID, Person: s.NewID()}
 	a := v.author(r)

@@ -94,6 +94,7 @@ type server struct {
 	pages  *pages
 	feed   feed
 	recent recent
+	guests guestLimits
 }
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
@@ -119,7 +120,7 @@ func New(c Config) (http.Handler, error) {
 		return nil, err
 	}
 	c.Book, c.Doors = guarded{c.Book}, watched{c.Doors, c.Log}
-	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}}
+	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}, guests: newGuestLimits(c.Now)}
 	return s.guard(s.door(s.routes())), nil
 }
 

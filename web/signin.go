@@ -82,13 +82,18 @@ func (s *server) signIn(r *http.Request, v *visit) error {
 // notIn says why somebody does not get in; empty for what is another trouble or none.
 func (v *visit) notIn(err error, wrong string) (said string, code int) {
 	if limited, ok := errors.AsType[*access.LimitedError](err); ok {
-		v.w.Header().Set("Retry-After", strconv.Itoa(int(math.Ceil(limited.Wait.Seconds()))))
+		v.retryAfter(limited.Wait)
 		return v.say.Tell("signin_limited", "Wait", v.waiting(limited.Wait)).Text(), http.StatusTooManyRequests
 	}
 	if errors.Is(err, access.ErrWrong) {
 		return v.say.Label(wrong), http.StatusUnprocessableEntity
 	}
 	return "", 0
+}
+
+// retryAfter tells programs when it may be tried again (RFC 9110, 10.2.3).
+func (v *visit) retryAfter(wait time.Duration) {
+	v.w.Header().Set("Retry-After", strconv.Itoa(int(math.Ceil(wait.Seconds()))))
 }
 
 // waiting is a time to wait, in whole minutes, rather too long.
