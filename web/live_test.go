@@ -193,13 +193,15 @@ func TestLivePages(t *testing.T) {
 		if len(ids) != tt.want || messages[len(messages)-1].Position != start+3_000 {
 			t.Errorf("%s: %d entries up to %d, want %d", name, len(ids), messages[len(messages)-1].Position, tt.want)
 		}
-		for i, m := range messages {
+		for _, m := range messages {
 			if len(m.Entries) > 200 {
 				t.Errorf("%s: %d entries in one message", name, len(m.Entries))
 			}
-			if i > 0 && m.at.Sub(messages[i-1].at) < 20*time.Millisecond {
-				t.Errorf("%s: message %d came %v after the one before", name, i, m.at.Sub(messages[i-1].at))
-			}
+		}
+		// One in 50 ms at most. Where it is read late the times between two say little, so all are taken together, with half of it.
+		gaps := len(messages) - 1
+		if took := messages[gaps].at.Sub(messages[0].at); took < time.Duration(gaps)*25*time.Millisecond {
+			t.Errorf("%s: %d messages came in %v", name, gaps+1, took)
 		}
 	}
 }
