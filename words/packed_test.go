@@ -1,12 +1,11 @@
 package words_test
 
 import (
-	"bytes"
-	"compress/gzip"
-	"io"
 	"os"
 	"path/filepath"
 	"testing"
+
+	"wetside/internal/packed"
 )
 
 // The packed message files are the ones beside them.
@@ -23,41 +22,6 @@ func TestPacked(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		packed := filepath.Join("packed", name+".gz")
-		if *update {
-			pack(t, packed, text)
-			continue
-		}
-		f, err := os.Open(packed)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := gzip.NewReader(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, err := io.ReadAll(r)
-		if err != nil || !bytes.Equal(got, text) {
-			t.Errorf("%s is not %s (%v): go generate ./words", packed, name, err)
-		}
-		_ = f.Close()
-	}
-}
-
-func pack(t *testing.T, name string, text []byte) {
-	t.Helper()
-	var out bytes.Buffer
-	w, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
-	if err == nil {
-		_, err = w.Write(text)
-	}
-	if err == nil {
-		err = w.Close()
-	}
-	if err == nil {
-		err = os.WriteFile(name, out.Bytes(), 0o644)
-	}
-	if err != nil {
-		t.Fatal(err)
+		packed.Hold(t, filepath.Join("packed", name+".gz"), text, *update)
 	}
 }
