@@ -5,7 +5,6 @@ import (
 	"mime"
 	"net/http"
 	"os"
-	"os/exec"
 	"slices"
 	"strings"
 	"sync"
@@ -312,56 +311,4 @@ func openAPI(t *testing.T, text string) error {
 		}
 	}
 	return nil
-}
-
-// What is kept is what is made of the source now, and the copy in docs is the same.
-func TestDescriptionIsCurrent(t *testing.T) {
-	var all [2]any
-	for i, name := range []string{"openapi.json", "../docs/openapi.json"} {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := json.Unmarshal(text, &all[i]); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if diff := cmp.Diff(all[0], all[1]); diff != "" {
-		t.Errorf("the copy in docs differs: run go generate ./api\n%s", diff)
-	}
-	root := t.TempDir()
-	for _, dir := range []string{"api", "docs", "words", "book"} {
-		if dir == "docs" || dir == "api" {
-			if err := os.Mkdir(root+"/"+dir, 0o755); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		from, err := os.Getwd()
-		if err == nil {
-			err = os.Symlink(from+"/../"+dir, root+"/"+dir)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-	}
-	names, err := os.ReadDir(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, n := range names {
-		if text, err := os.ReadFile(n.Name()); err == nil && n.Name() != "openapi.json" {
-			if err := os.WriteFile(root+"/api/"+n.Name(), text, 0o600); err != nil {
-				t.Fatal(err)
-			}
-		}
-	}
-	if out, err := exec.CommandContext(t.Context(), "go", "run", "../internal/describe", root).CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, out)
-	}
-	made, err := os.ReadFile(root + "/api/openapi.json")
-	kept, keptErr := os.ReadFile("openapi.json")
-	if err != nil || keptErr != nil || string(made) != string(kept) {
-		t.Errorf("the description is not what the source says: run go generate ./api (%v, %v)", err, keptErr)
-	}
 }

@@ -28,32 +28,44 @@ func main() {
 
 // describe writes the description of the API: for the server on one line, for people with line breaks.
 func describe(root string) error {
-	text, err := os.ReadFile(filepath.Join(root, "api/openapi.yaml"))
+	doc, err := made(root)
 	if err != nil {
 		return err
+	}
+	for _, f := range files() {
+		text, err := written(doc, f.indent)
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(root, f.name), text, 0o644); err != nil { //nolint:gosec // it is handed out
+			return err
+		}
+	}
+	return nil
+}
+
+// A file is where the description is kept, and how it is indented there.
+type file struct{ name, indent string }
+
+func files() []file { return []file{{"api/openapi.json", ""}, {"docs/openapi.json", "  "}} }
+
+// made makes the description of the source under root.
+func made(root string) (object, error) {
+	text, err := os.ReadFile(filepath.Join(root, "api/openapi.yaml"))
+	if err != nil {
+		return nil, err
 	}
 	var doc object
 	if err := yaml.Unmarshal(text, &doc); err != nil {
-		return err
+		return nil, err
 	}
 	schemas, err := schemasOf(root)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	delete(doc, "x-answers")
 	doc["components"].(object)["schemas"] = schemas
-	short, err := written(doc, "")
-	if err != nil {
-		return err
-	}
-	long, err := written(doc, "  ")
-	if err != nil {
-		return err
-	}
-	if err := os.WriteFile(filepath.Join(root, "api/openapi.json"), short, 0o644); err != nil { //nolint:gosec // it is handed out
-		return err
-	}
-	return os.WriteFile(filepath.Join(root, "docs/openapi.json"), long, 0o644) //nolint:gosec // as above
+	return doc, nil
 }
 
 func written(doc object, indent string) ([]byte, error) {
