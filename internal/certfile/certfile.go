@@ -33,26 +33,34 @@ func Open(cert, key string, now func() time.Time) (*Pair, error) {
 	return p, nil
 }
 
+// load reads the files where they have changed. An error names both: either may be the one to see to.
 func (p *Pair) load() error {
+	p.checked = p.now()
+	err := p.read()
+	if err != nil {
+		err = fmt.Errorf("certificate %s with key %s: %w", p.cert, p.key, err)
+	}
+	if errors.Is(err, fs.ErrPermission) { // of a file, or of the folder it lies in
+		err = fmt.Errorf("%w: the user that wetside runs as must be able to read both; docs/serving.md says how the service is given them", err)
+	}
+	return err
+}
+
+func (p *Pair) read() error {
 	var from [2]time.Time
 	for i, path := range []string{p.cert, p.key} {
 		info, err := os.Stat(path)
 		if err != nil {
-			return fmt.Errorf("certificate: %w", err)
+			return err
 		}
 		from[i] = info.ModTime()
 	}
-	p.checked = p.now()
 	if p.has != nil && from == p.from {
 		return nil
 	}
 	c, err := tls.LoadX509KeyPair(p.cert, p.key)
-	if errors.Is(err, fs.ErrPermission) {
-		return fmt.Errorf("certificate %s with key %s: %w: the user that wetside runs as must be able to read both; docs/serving.md says how the service is given them",
-			p.cert, p.key, err)
-	}
 	if err != nil {
-		return fmt.Errorf("certificate %s with key %s: %w", p.cert, p.key, err)
+		return err
 	}
 	p.has, p.from = &c, from
 	return nil

@@ -105,17 +105,3 @@ func TestBadFiles(t *testing.T) {
 		}
 	}
 }
-
-// A key that is another user's, as a certificate that root fetched has it: the error says what the service needs.
-func TestUnreadable(t *testing.T) {
-	if os.Geteuid() == 0 {
-		t.Skip("root reads everything")
-	}
-	cert, key := write(t, t.TempDir(), "darkroom.example", time.Now())
-	if err := os.Chmod(key, 0); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := certfile.Open(cert, key, time.Now); err == nil || !strings.Contains(err.Error(), "docs/serving.md") || !strings.Contains(err.Error(), key) {
-		t.Errorf("it says %v", err)
-	}
-}
