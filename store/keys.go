@@ -96,12 +96,12 @@ func (tx *Tx) LeaveKey(ctx context.Context, darkroom, id string) error {
 	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND id = ? AND (sort = 'signin' OR sort = 'device' AND person = '')`, darkroom, id)
 }
 
-// WithdrawSignIns ends what a person is signed in with, but for one key.
-func (tx *Tx) WithdrawSignIns(ctx context.Context, darkroom, person, but string) error {
-	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND person = ? AND sort = 'signin' AND id <> ?`, darkroom, person, but)
+// WithdrawSignIns ends all that a person is signed in with.
+func (tx *Tx) WithdrawSignIns(ctx context.Context, darkroom, person string) error {
+	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND person = ? AND sort = 'signin'`, darkroom, person)
 }
 
-// WithdrawEnded takes away sign-ins that have ended.
+// WithdrawEnded takes away keys that have ended, of whatever sort: one that never ends stays.
 func (tx *Tx) WithdrawEnded(ctx context.Context, darkroom string) error {
 	now := tx.now.UnixMicro()
 	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND (ends_at > 0 AND ends_at <= ? OR idle > 0 AND seen_at + idle <= ?)`, darkroom, now, now)
