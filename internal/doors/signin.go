@@ -87,7 +87,7 @@ func (d *Doors) SignOut(ctx context.Context, who access.Who) error {
 
 // SignOutAll ends all sign-ins of whoever asks, this one too.
 func (d *Doors) SignOutAll(ctx context.Context, who access.Who) error {
-	return d.Store.Write(ctx, func(tx *store.Tx) error { return tx.WithdrawSignIns(ctx, d.Room, who.Person, "") })
+	return d.Store.Write(ctx, func(tx *store.Tx) error { return tx.WithdrawSignIns(ctx, d.Room, who.Person) })
 }
 
 // ChangePassphrase gives whoever asks a new passphrase, where the old one is right; their other sign-ins end, and this one
@@ -118,7 +118,7 @@ func (d *Doors) renew(ctx context.Context, tx *store.Tx, k store.Keyholder, toke
 	if err := tx.PutKeyholder(ctx, d.Room, k); err != nil {
 		return err
 	}
-	if err := tx.WithdrawSignIns(ctx, d.Room, k.Person, ""); err != nil || token == "" {
+	if err := tx.WithdrawSignIns(ctx, d.Room, k.Person); err != nil || token == "" {
 		return err
 	}
 	return tx.PutKey(ctx, d.Room, token, d.signedIn(k.Person))
