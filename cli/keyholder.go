@@ -90,15 +90,10 @@ func (c *keyholderFlags) named(name string, v *words.Voice) (string, error) {
 	return name, nil
 }
 
-type keyholderMakeCmd struct {
-	keyholderFlags
-	Name string `arg:"" help:"The name by which the keyholder signs in."`
-}
-
-// Run makes a keyholder.
-func (c *keyholderMakeCmd) Run(s *session) error {
+// give asks for a passphrase for a name, does what takes both, and tells that it is done.
+func (c *keyholderFlags) give(s *session, name, told string, do func(k Keyholders, ctx context.Context, name, phrase string) error) error {
 	return c.with(s, func(k Keyholders, v *words.Voice) error {
-		name, err := c.named(c.Name, v)
+		name, err := c.named(name, v)
 		if err != nil {
 			return err
 		}
@@ -106,12 +101,22 @@ func (c *keyholderMakeCmd) Run(s *session) error {
 		if err != nil {
 			return err
 		}
-		if err := k.MakeKeyholder(s.ctx, name, phrase); err != nil {
+		if err := do(k, s.ctx, name, phrase); err != nil {
 			return err
 		}
-		c.say(s, v, "keyholder_is_made", name)
+		c.say(s, v, told, name)
 		return nil
 	})
+}
+
+type keyholderMakeCmd struct {
+	keyholderFlags
+	Name string `arg:"" help:"The name by which the keyholder signs in."`
+}
+
+// Run makes a keyholder.
+func (c *keyholderMakeCmd) Run(s *session) error {
+	return c.give(s, c.Name, "keyholder_is_made", Keyholders.MakeKeyholder)
 }
 
 type keyholderPassphraseCmd struct {
@@ -121,21 +126,7 @@ type keyholderPassphraseCmd struct {
 
 // Run gives a keyholder a new passphrase.
 func (c *keyholderPassphraseCmd) Run(s *session) error {
-	return c.with(s, func(k Keyholders, v *words.Voice) error {
-		name, err := c.named(c.Name, v)
-		if err != nil {
-			return err
-		}
-		phrase, err := c.passphrase(s, v, name)
-		if err != nil {
-			return err
-		}
-		if err := k.NewPassphrase(s.ctx, name, phrase); err != nil {
-			return err
-		}
-		c.say(s, v, "keyholder_passphrase_new", name)
-		return nil
-	})
+	return c.give(s, c.Name, "keyholder_passphrase_new", Keyholders.NewPassphrase)
 }
 
 type keyholderWithdrawCmd struct {
