@@ -142,7 +142,7 @@ func (s *server) names(r *http.Request, v *visit) error {
 	slices.SortStableFunc(people, func(a, b book.Person) int { return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.ID, b.ID)) })
 	for _, who := range people {
 		one := namedTap{tap: tap{Text: v.called(who.ID), Value: "/people/" + who.ID + "/away"}}
-		if v.mayNote(who.ID) {
+		if mayNote(v.who, who.ID) {
 			one.Notes = "/people/" + who.ID
 		}
 		p.Names = append(p.Names, one)

@@ -182,10 +182,10 @@ func (d watched) Become(ctx context.Context, who access.Who, role access.Role, n
 // Take finds what a token that was typed in is for.
 func (d watched) Take(ctx context.Context, token, address string) (access.Role, bool, error) {
 	role, ok, err := d.Doors.Take(ctx, token, address)
-	if told := err; told == nil && !ok {
+	if err == nil && !ok {
 		d.told(ctx, keyTaken, access.ErrWrong, slog.String("by", "key"))
 	} else {
-		d.told(ctx, keyTaken, told, slog.String("by", "key"), slog.String("for", role.String()))
+		d.told(ctx, keyTaken, err, slog.String("by", "key"), slog.String("for", role.String()))
 	}
 	return role, ok, err
 }

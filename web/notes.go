@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wetside/access"
 	"wetside/trade/hazard"
 )
 
@@ -41,14 +42,16 @@ type notesPage struct {
 }
 
 // mayNote reports whether the notes of somebody may be seen and changed: they are one's own, or one keeps the darkroom.
-func (v *visit) mayNote(id string) bool { return v.keeps() || v.who.Person != "" && v.who.Person == id }
+func mayNote(who access.Who, id string) bool {
+	return who.Keeps() || who.Person != "" && who.Person == id
+}
 
 // notes shows the notes of somebody.
 func (s *server) notes(r *http.Request, v *visit) error { return v.showNotes(r, http.StatusOK, nil) }
 
 func (v *visit) showNotes(r *http.Request, status int, problems map[string]string) error {
 	id := r.PathValue("id")
-	if !v.mayNote(id) {
+	if !mayNote(v.who, id) {
 		return errNotYours
 	}
 	who, known := v.people[id]
@@ -88,7 +91,7 @@ func otherNotes(all []string) []string {
 // keepNotes keeps what is noted of somebody in place of what was.
 func (s *server) keepNotes(r *http.Request, v *visit) error {
 	id := r.PathValue("id")
-	if !v.mayNote(id) {
+	if !mayNote(v.who, id) {
 		return errNotYours
 	}
 	if err := r.ParseForm(); err != nil {

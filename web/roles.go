@@ -130,7 +130,7 @@ func (g guarded) EraseNote(ctx context.Context, id string) error {
 
 // NotePerson keeps notes of somebody: for themselves, and for those who keep the darkroom.
 func (g guarded) NotePerson(ctx context.Context, id string, notes []string) error {
-	if who := access.From(ctx); !who.Keeps() && (who.Person == "" || who.Person != id) {
+	if !mayNote(access.From(ctx), id) {
 		return errNotYours
 	}
 	return g.Book.NotePerson(ctx, id, notes)
