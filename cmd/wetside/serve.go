@@ -77,15 +77,15 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	listener, scheme, err := h.listen(ctx, c)
-	if err != nil {
-		return err
-	}
-	say, err := words.New("en", quantity.Metric, quantity.OunceUS)
+	say, err := english(messages)
 	if err != nil {
 		return err
 	}
 	manager, err := notify.From(os.Getenv)
+	if err != nil {
+		return err
+	}
+	listener, scheme, err := h.listen(ctx, c)
 	if err != nil {
 		return err
 	}
@@ -132,6 +132,15 @@ func firstWord(ctx context.Context, b *webbook.Book) (string, error) {
 
 // typedWord is as much of a random text as is typed once: 60 bits, of which five may be tried and then one a minute.
 func typedWord(random string) string { return random[:4] + "-" + random[4:8] + "-" + random[8:12] }
+
+// english is the voice of what is printed where the server starts.
+func english(read func() (*words.Catalogue, error)) (*words.Voice, error) {
+	c, err := read()
+	if err != nil {
+		return nil, err
+	}
+	return c.Voice("en", quantity.Metric, quantity.OunceUS)
+}
 
 // tellWord says what to do where other machines reach a darkroom that nobody keeps yet.
 func tellWord(say *words.Voice, word, scheme string) string {
