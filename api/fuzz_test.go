@@ -5,40 +5,18 @@ import (
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
-	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/google/uuid"
 
 	"wetside/api"
-	"wetside/internal/doors"
-	"wetside/internal/webbook"
-	"wetside/words"
 )
 
 // FuzzAppend sends any body. What is no JSON is refused; nothing is our fault; what is taken is one that the description allows,
 // is read back the same and is not written twice; what is refused says why as described.
 func FuzzAppend(f *testing.F) {
-	c := &clock{}
-	c.step.Store(0)
-	now := func() time.Time { c.pass(200 * time.Millisecond); return c.now() }
-	b, _, err := webbook.Open(f.Context(), filepath.Join(f.TempDir(), "book.db"), now, slog.New(slog.DiscardHandler))
-	if err != nil {
-		f.Fatal(err)
-	}
-	f.Cleanup(func() { _ = b.Store.Close() })
-	if err := b.LoadExample(f.Context()); err != nil {
-		f.Fatal(err)
-	}
-	handler, err := api.New(api.Config{
-		Book: b, Keys: doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: now, NewID: uuid.NewString}), Now: now, NewID: uuid.NewString,
-		Log: slog.New(slog.DiscardHandler), Words: words.Opening(),
-	})
-	if err != nil {
-		f.Fatal(err)
-	}
+	handler := serve(f, func(c *api.Config) { c.Log = slog.New(slog.DiscardHandler) }).Config.Handler
 	const id = `"id":"7c9e6679-7425-40de-944b-e07fc1f90ae7"`
 	for _, body := range []string{
 		worked(uuid.NewString(), "d"), `{}`, ``, `[]`, `{` + id + `,"kind":"worked"}`,

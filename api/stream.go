@@ -98,20 +98,17 @@ func (s *stream) again(ctx context.Context, head int64) error {
 
 // rest waits until the book moves on, and says from time to time that the line is alive.
 func (s *stream) rest(ctx context.Context, moved <-chan struct{}) error {
-	timer := time.NewTimer(s.c.a.Beat)
-	defer timer.Stop()
 	for {
 		select {
 		case <-moved:
 			return nil
 		case <-ctx.Done():
 			return ctx.Err()
-		case <-timer.C:
+		case <-time.After(s.c.a.Beat):
 			s.buffer.WriteString(": the line is alive\n\n")
 			if err := s.flush(); err != nil {
 				return err
 			}
-			timer.Reset(s.c.a.Beat)
 		}
 	}
 }
@@ -128,10 +125,8 @@ func (s *stream) tell(ctx context.Context, event string, id int64, v any) error 
 	if err := s.flush(); err != nil {
 		return err
 	}
-	timer := time.NewTimer(pause)
-	defer timer.Stop()
 	select {
-	case <-timer.C:
+	case <-time.After(pause):
 		return nil
 	case <-ctx.Done():
 		return ctx.Err()

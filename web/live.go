@@ -129,29 +129,24 @@ func (t *stream) run(ctx context.Context) error {
 
 // rest waits until the book moves on, and says from time to time that the line is alive.
 func (t *stream) rest(ctx context.Context, moved <-chan struct{}) error {
-	timer := time.NewTimer(beat)
-	defer timer.Stop()
 	for {
 		select {
 		case <-moved:
 			return nil
 		case <-ctx.Done():
 			return ctx.Err()
-		case <-timer.C:
+		case <-time.After(beat):
 			t.buffer.WriteString("event: beat\ndata: {\"now\":\"" + t.now() + "\"}\n\n")
 			if err := t.flush(); err != nil {
 				return err
 			}
-			timer.Reset(beat)
 		}
 	}
 }
 
 func wait(ctx context.Context, d time.Duration) error {
-	timer := time.NewTimer(d)
-	defer timer.Stop()
 	select {
-	case <-timer.C:
+	case <-time.After(d):
 		return nil
 	case <-ctx.Done():
 		return ctx.Err()
