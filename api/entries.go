@@ -26,7 +26,7 @@ const (
 type wish struct {
 	after int64
 	limit int
-	kinds []string // beginnings of kinds; none: all
+	kinds []string // beginnings of kinds, each with a sign at least; none: all
 }
 
 func (q *wish) has(k book.Kind) bool {
@@ -52,6 +52,14 @@ func readWish(query url.Values) (wish, error) {
 	if text := query.Get("kinds"); text != "" {
 		if q.kinds = strings.Split(text, ","); len(q.kinds) > mostKinds {
 			wrong = append(wrong, mistake{param: "kinds", code: "outside", found: strconv.Itoa(len(q.kinds)), want: []string{"1", strconv.Itoa(mostKinds)}})
+		}
+		for i, word := range q.kinds {
+			if k, known := kindOf(word); known { // the short forms, too
+				q.kinds[i] = string(k)
+			}
+		}
+		if slices.Contains(q.kinds, "") { // as every kind begins
+			wrong = append(wrong, mistake{param: "kinds", code: "no_kind"})
 		}
 	}
 	return q, invalid(wrong...)
@@ -113,7 +121,10 @@ func (a *api) page(ctx context.Context, q wish) (facts.Entries, error) {
 // entry answers with one entry.
 func (c *call) entry() error {
 	e, err := c.a.Book.Find(c.ctx(), c.r.PathValue("id"))
-	if err != nil {
+	switch {
+	case book.KindOf(err) == book.NotFound:
+		return c.noSuch("/entries")
+	case err != nil:
 		return err
 	}
 	return c.send(http.StatusOK, kindJSON, facts.OfEntry(e))

@@ -210,6 +210,12 @@ func TestEntriesInPages(t *testing.T) {
 			t.Errorf("%s: %d entries, want %d; up to %d of %d", q.query, len(got), q.want, after, head)
 		}
 	}
+	var short, full facts.Entries // a kind is read by the words by which it is written
+	h.get("/entries?kinds=received&limit=1000").into(&short)
+	h.get("/entries?kinds=lot.received&limit=1000").into(&full)
+	if diff := cmp.Diff(full, short); diff != "" || len(full.Entries) == 0 {
+		t.Errorf("%d entries; -lot.received +received:\n%s", len(full.Entries), diff)
+	}
 	a := h.get(fmt.Sprintf("/entries?after=%d", head+1))
 	if p := a.problem("beyond"); a.Status != http.StatusConflict || *p.Position != head {
 		t.Errorf("beyond: %s", a.Text)
@@ -222,14 +228,18 @@ func TestEntriesInPages(t *testing.T) {
 		"kind=bath":       {"kind": "no_parameter"},
 		"after=%zz":       {"#": "query"},
 		"after=":          {"after": "no_position"},
+		"kinds=bath.,":    {"kinds": "no_kind"},
 		"kinds=a,b,c,d,e,f,g,h,i,j,k,l,m,n,o,p,q": {"kinds": "outside"},
 	} {
 		if diff := cmp.Diff(want, codes(h.get("/entries?"+query).problem("invalid"))); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", query, diff)
 		}
 	}
-	if a := h.get("/entries/none"); a.Status != http.StatusNotFound {
-		t.Errorf("no such entry: %d", a.Status)
+	for _, list := range []string{"/entries", "/baths", "/sessions"} { // which says where to look
+		a := h.get(list + "/none")
+		if p := a.problem("not_found"); a.Status != http.StatusNotFound || !strings.Contains(p.Detail, "‘none’") || !strings.Contains(p.Detail, api.Prefix+list+" ") {
+			t.Errorf("nothing of that id: %s", a.Text)
+		}
 	}
 	if a := h.get("/entries/" + strings.Repeat("x", 300)); a.Status != http.StatusNotFound {
 		t.Errorf("an id that is none: %d", a.Status)

@@ -135,7 +135,7 @@ func (c *call) bath() error {
 	return c.tagged(func(s *book.State) (any, error) {
 		b, there := s.Bath(c.r.PathValue("id"))
 		if !there {
-			return nil, &failure{slug: pNotFound}
+			return nil, c.noSuch("/baths")
 		}
 		if b.Gone != nil {
 			return facts.OfBath(s, &b, nil), nil
@@ -150,6 +150,11 @@ func (c *call) bath() error {
 		}
 		return facts.OfBath(s, &b, &all.Baths[i]), nil
 	})
+}
+
+// noSuch is the failure where nothing has the id of the path; list is where what there is stands.
+func (c *call) noSuch(list string) error {
+	return &failure{slug: pNotFound, key: "not_found_id", args: []string{"Found", short([]byte(c.r.PathValue("id"))), "Want", Prefix + list}}
 }
 
 func (c *call) sessions() error {
@@ -174,7 +179,7 @@ func (c *call) session() error {
 	}
 	e, there := s.Evening(c.r.PathValue("id"))
 	if !there {
-		return &failure{slug: pNotFound}
+		return c.noSuch("/sessions")
 	}
 	return c.send(http.StatusOK, kindJSON, facts.OfEvening(e, len(s.PrintsOf(e.ID))))
 }
