@@ -18,7 +18,7 @@ import (
 )
 
 // patience is how long a tab waits for what is to come.
-const patience = 20 * time.Second
+const patience = 60 * time.Second
 
 // A Tab is one page in a browser context of its own: no cookie of another is seen.
 type Tab struct {
