@@ -83,7 +83,7 @@ func TestDoorsInABrowser(t *testing.T) {
 			seen("9-passphrase")
 			p.Go("/keys")
 			p.Fill("What it is called (may stay empty)", "by the door")
-			p.Click("button", "Make this device the wall")
+			p.Click("button", "Make it the wall")
 			p.Reach("/wall")
 			seen("10-wall")
 			p.Go("/shelf")
@@ -133,7 +133,7 @@ func TestWithdrawnWallIsAtTheDoor(t *testing.T) {
 	p.Reach("/")
 	p.Go("/keys")
 	p.Fill("What it is called (may stay empty)", "by the door")
-	p.Click("button", "Make this device the wall")
+	p.Click("button", "Make it the wall")
 	p.Reach("/wall")
 	p.See("Lock House Darkroom")
 	for _, k := range h.keysCalled("by the door") {

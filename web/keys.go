@@ -19,6 +19,7 @@ type keyView struct {
 	Told       []words.Phrase
 	Away       string // how it is withdrawn; empty: it is not, here
 	This       bool   // it is what this device shows
+	SignIn     bool
 }
 
 type keysPage struct {
@@ -77,7 +78,7 @@ func (v *visit) keysPage(r *http.Request) (*keysPage, error) {
 func (p *keysPage) keyholders(r *http.Request, v *visit) error {
 	all, err := v.s.Doors.Keyholders(r.Context())
 	for _, k := range all {
-		one := keyView{Name: v.called(k.Person), This: k.Person == v.who.Person, Told: []words.Phrase{v.say.Tell("key_made", "When", v.say.DateTime(k.Made))}}
+		one := keyView{Name: v.called(k.Person), Told: []words.Phrase{v.say.Tell("key_made", "When", v.say.DateTime(k.Made))}}
 		if len(all) > 1 {
 			one.Away = "/keyholders/" + k.Person + "/away"
 		}
@@ -88,14 +89,13 @@ func (p *keysPage) keyholders(r *http.Request, v *visit) error {
 
 func (p *keysPage) key(v *visit, k *access.Key) {
 	one := keyView{Name: k.Name, Role: v.say.Label("key_role_" + k.Role.String()), Away: "/keys/" + k.ID + "/away", This: k.ID == v.who.Key}
-	made := v.say.Tell("key_made", "When", v.say.DateTime(k.Made), "By", v.called(k.MadeBy))
 	switch k.Sort {
 	case access.SignIn:
 		if k.Person != v.who.Person {
 			return // where others are signed in is theirs to know
 		}
-		one.Name, one.Role, made = "", "", v.say.Tell("key_signed_in", "When", v.say.DateTime(k.Made))
-		one.Told = []words.Phrase{made, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
+		one.Name, one.Role, one.SignIn = "", "", true
+		one.Told = v.seen(k, v.say.Tell("key_signed_in", "When", v.say.DateTime(k.Made)))
 		p.SignIns = append(p.SignIns, one)
 		return
 	case access.Device:
@@ -103,8 +103,13 @@ func (p *keysPage) key(v *visit, k *access.Key) {
 			one.Name = v.called(k.Person)
 		}
 	}
-	one.Told = []words.Phrase{made, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
+	one.Told = v.seen(k, v.say.Tell("key_made", "When", v.say.DateTime(k.Made), "By", v.called(k.MadeBy)))
 	p.Devices = append(p.Devices, one)
+}
+
+// seen tells how a key began, and when it was last seen.
+func (v *visit) seen(k *access.Key, began words.Phrase) []words.Phrase {
+	return []words.Phrase{began, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
 }
 
 // errNoDoor is for keys before there is a keyholder: a home has no doors.
