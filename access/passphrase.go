@@ -2,6 +2,7 @@ package access
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
@@ -52,10 +53,13 @@ func Signs(name string) string {
 	return norm.NFC.String(strings.ToLower(norm.NFKC.String(strings.Join(strings.Fields(name), " "))))
 }
 
-// common reports whether somebody would try a passphrase first: one character again and again, a name that is known, a
-// familiar one, once or repeated. ASVS 5.0, 6.2.4 asks for the commonest that are long enough; few so long are common.
+// common reports whether somebody would try a passphrase first: one that is in the lists of the commonest, one character again and
+// again, a name that is known, a familiar one, once or repeated.
 func common(phrase string, own []string) bool {
 	bare := bared(phrase)
+	if listed(bare) {
+		return true
+	}
 	for _, o := range append(own, familiar()...) {
 		if o = bared(o); o != "" && strings.Contains(bare, o) && strings.Trim(strings.ReplaceAll(bare, o, ""), "0123456789!?.") == "" {
 			return true
@@ -67,7 +71,12 @@ func common(phrase string, own []string) bool {
 
 // bared leaves out what is put in to make a familiar word look like none.
 func bared(s string) string {
-	return strings.NewReplacer(" ", "", "-", "", "_", "", "\t", "", ".", "").Replace(strings.ToLower(s))
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune(" -_\t.", r) {
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, s)
 }
 
 // familiar are words that make up whole passphrases too often: from memory, in the languages of the pages.

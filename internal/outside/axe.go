@@ -6,17 +6,23 @@ import (
 	"testing"
 )
 
-// Axe returns the script of axe-core, which looks for what hinders people in a page. tools/packages fetches it with npm; it is
-// for the tests alone, and stands in the user's cache.
+// Axe returns the script of axe-core, which looks for what hinders people in a page.
 func Axe(tb testing.TB) string {
+	tb.Helper()
+	return string(Module(tb, "axe-core", "axe.min.js"))
+}
+
+// Module returns a file of one of npm's packages. tools/packages fetches those that tests need; they are for the tests alone, and stand
+// in the user's cache.
+func Module(tb testing.TB, name, path string) []byte {
 	tb.Helper()
 	cache, err := os.UserCacheDir()
 	if err != nil {
 		tb.Fatal(err)
 	}
-	script, err := os.ReadFile(filepath.Join(cache, "wetside-tests", "node_modules", "axe-core", "axe.min.js"))
+	content, err := os.ReadFile(filepath.Join(cache, "wetside-tests", "node_modules", name, path)) //nolint:gosec // a test names it
 	if err != nil {
-		Missing(tb, "axe-core (npm's package axe-core)")
+		Missing(tb, name+" (npm's package "+name+")")
 	}
-	return string(script)
+	return content
 }

@@ -1,0 +1,4 @@
+package access
+
+// Bared is for tests.
+var Bared = bared
