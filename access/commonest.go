@@ -22,7 +22,9 @@ const hashOfListed = 4 // bytes
 func listed(bare string) bool {
 	sum := sha256.Sum256([]byte(bare))
 	want := binary.BigEndian.Uint32(sum[:hashOfListed])
-	at := func(i int) uint32 { return binary.BigEndian.Uint32([]byte(commonest[i*hashOfListed : (i+1)*hashOfListed])) }
+	at := func(i int) uint32 {
+		return binary.BigEndian.Uint32([]byte(commonest[i*hashOfListed : (i+1)*hashOfListed]))
+	}
 	n := len(commonest) / hashOfListed
 	i := sort.Search(n, func(i int) bool { return at(i) >= want })
 	return i < n && at(i) == want

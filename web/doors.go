@@ -5,6 +5,7 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
+	"slices"
 
 	"wetside/access"
 	"wetside/book"
@@ -112,7 +113,7 @@ func (s *server) door(mux *http.ServeMux) http.Handler {
 func (s *server) shut(why error, method, pattern string, mux *http.ServeMux) http.Handler {
 	making := errors.Is(why, access.ErrNoKeyholder)
 	switch {
-	case making && (pattern == "GET /keyholders/new" || pattern == "POST /keyholders"):
+	case making && slices.Contains([]string{"GET /keyholders/new", "POST /keyholders", "GET /red/white", "POST /red"}, pattern):
 		return mux
 	case making && asksForPage(method) && !machines(pattern):
 		return http.RedirectHandler("/keyholders/new", http.StatusSeeOther)

@@ -93,30 +93,74 @@ func TestDoorsInABrowser(t *testing.T) {
 	}
 }
 
-// The doors in the dark: no light but red, no field of the browser's own look.
+// The doors in the dark: who has a device in red is asked whether the paper is covered before anything white comes; then the field hides what is
+// typed and lets a password manager fill it in (ASVS 5.0, 6.2.6 and 6.2.7). The list of keys is red as all else.
 func TestDoorsInRed(t *testing.T) {
 	t.Parallel()
 	h, ilka := shared(t)
 	_, _ = ilka.key(access.Member, "Wanda")
 	_, _ = ilka.key(access.Sink, "by the sink")
-	for path, d := range map[string]*device{"/sign-in": {house: h}, "/keys": ilka, "/passphrase": ilka, "/keyholders/new": ilka} {
-		p := browsertest.Open(t, &chromium, h.URL, browsertest.Phone())
-		p.Go("/sign-in")
-		p.Click("button", "Red light")
-		p.Reach("/red")
-		if d == ilka {
-			p.Go("/sign-in")
-			p.Fill("Your name", "Ilka")
-			p.Fill("Your passphrase", grey)
-			p.Click("button", "Sign in")
-			p.Reach("/")
+	p := browsertest.Open(t, &chromium, h.URL, browsertest.Phone())
+	lit := func(path string) {
+		t.Helper()
+		p.Reach(path)
+		p.Audit()
+		shot, err := p.Screenshot(0)
+		if err != nil {
+			t.Fatal(err)
 		}
-		p.Go(path)
+		if _, err := browsertest.RedAlone(shot, 255); err == nil {
+			t.Errorf("%s is red", path)
+		}
+	}
+	dark := func(what string) {
+		t.Helper()
 		run(t, p, "document.querySelectorAll('details').forEach(d => d.open = true)")
 		run(t, p, `document.querySelectorAll('input:not([type=hidden])').forEach(x => x.value ||= '12')`)
 		p.Audit()
-		look(t, p, path)
-		pictured(t, p, "red-"+path[1:min(len(path), 6)])
+		look(t, p, what)
+		pictured(t, p, "red-"+what)
+	}
+	turnRed := func() {
+		t.Helper()
+		p.Go("/red")
+		p.Click("button", "Red light")
+		p.Until("the page is red", func() bool {
+			red, err := browsertest.Eval[bool](p.Tab, `document.readyState == "complete" && document.documentElement.className == "red"`)
+			return err == nil && red
+		})
+	}
+	turnRed()
+	for _, path := range []string{"/sign-in", "/keys"} { // a stranger is led to the door from anywhere
+		p.Go(path)
+		p.See("a passphrase is typed there")
+		dark("asked")
+	}
+	p.Click("button", "The paper is away")
+	lit("/sign-in")
+	for name, want := range map[string]string{"name": "text username", "passphrase": "password current-password"} {
+		got, err := browsertest.Eval[string](p.Tab, `(x => x.type + " " + x.autocomplete)(document.getElementById("`+name+`"))`)
+		if err != nil || got != want {
+			t.Errorf("the field %s is %q, %v; want %q", name, got, err, want)
+		}
+	}
+	p.Fill("Your name", "Ilka")
+	p.Fill("Your passphrase", grey)
+	p.Click("button", "Sign in")
+	p.Reach("/keys")
+	turnRed()
+	p.Go("/keys")
+	dark("keys")
+	for path, link := range map[string]string{"/passphrase": "Change my passphrase", "/keyholders/new": "Make another keyholder"} {
+		p.Go("/keys")
+		p.Click("link", link)
+		p.See("a passphrase is typed there")
+		p.Click("link", "Not yet")
+		p.Reach("/keys")
+		p.Click("link", link)
+		p.Click("button", "The paper is away")
+		lit(path)
+		turnRed()
 	}
 }
 

@@ -20,6 +20,7 @@ type keyholderPage struct {
 func (v *visit) keyholderPage(r *http.Request) (*keyholderPage, error) {
 	kept, err := v.s.Doors.Kept(r.Context())
 	p := &keyholderPage{frame: v.frame(r, "who_may"), First: !kept}
+	p.White = true
 	if !v.keeps() {
 		p.Here = "begin" // nothing but the form
 	}

@@ -9,6 +9,7 @@ import (
 
 	"wetside/access"
 	"wetside/draw/scene"
+	"wetside/words"
 )
 
 // redCookie says that pages are wanted in the form for the dark.
@@ -76,6 +77,11 @@ func here(r *http.Request) string {
 	if r.Method == http.MethodGet || r.Method == http.MethodHead {
 		return local(r.URL.RequestURI())
 	}
+	return cameFrom(r)
+}
+
+// cameFrom is the page of this house that led here, or the front page.
+func cameFrom(r *http.Request) string {
 	from, err := url.Parse(r.Referer())
 	if err != nil || from.Host != r.Host {
 		return "/"
@@ -85,12 +91,16 @@ func here(r *http.Request) string {
 
 type whitePage struct {
 	frame
-	To string
+	To, From string
+	Why      words.Phrase
 }
 
 // askWhite asks before white light whether the paper is put away.
 func (s *server) askWhite(r *http.Request, v *visit) error {
-	p := whitePage{frame: v.frame(r, "white"), To: local(r.FormValue("back"))}
+	p := whitePage{frame: v.frame(r, "white"), To: local(r.FormValue("back")), From: cameFrom(r), Why: v.say.Tell("red.white_why")}
+	if r.FormValue("for") == forTyping {
+		p.Why = v.say.Tell("red.white_typing")
+	}
 	p.Here = "begin" // nothing but the question
 	return v.show(http.StatusOK, "white", &p)
 }
@@ -99,7 +109,21 @@ func (s *server) askWhite(r *http.Request, v *visit) error {
 func inWhite(h handler) handler {
 	return func(r *http.Request, v *visit) error {
 		if v.red {
-			return v.to(r, "/red/white?"+url.Values{"back": {r.URL.RequestURI()}}.Encode())
+			return v.to(r, "/red/white?"+url.Values{"back": {here(r)}}.Encode())
+		}
+		return h(r, v)
+	}
+}
+
+// forTyping says why a page is white: something is typed there that nobody is to see.
+const forTyping = "typing"
+
+// typedInWhite keeps a page with a passphrase's field for white light: fields that hide what is typed, and what fills them in, have a look
+// of the browser's own.
+func typedInWhite(h handler) handler {
+	return func(r *http.Request, v *visit) error {
+		if v.red {
+			return v.to(r, "/red/white?"+url.Values{"back": {here(r)}, "for": {forTyping}}.Encode())
 		}
 		return h(r, v)
 	}

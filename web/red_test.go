@@ -37,7 +37,18 @@ func redHouse(t *testing.T) (h *house, paths []string) {
 	paths = append(paths, fixer+"?if=archival", fixer+"?people=x&hours=2", "/wash?material=FB+paper&standard=archival&prints=4+8x10",
 		"/wash?material=FB+paper&prints=x", "/wrong?q=xyzzy", "/wrong?sign=grey_veil&no=unsafe_light&yes=developer_hot", "/baths/nobody", "/nowhere", "/jug?dilution=1%2B9&volume=1+L", "/jug?dilution=x&volume=1+L", code, "/join/NOBODY")
 	slices.Sort(paths)
-	return h, onePerKind(paths)
+	return h, onePerKind(slices.DeleteFunc(paths, func(path string) bool { return h.whiteAlone(path) }))
+}
+
+// whiteAlone reports whether a page is for white light, which is asked about before: those alone are on which a passphrase is typed.
+func (h *house) whiteAlone(path string) bool {
+	h.t.Helper()
+	secret := strings.Contains(h.get(path).Text, `type="password"`)
+	a, asked := h.red(path), "/red/white?"+url.Values{"back": {path}, "for": {"typing"}}.Encode()
+	if away := a.Header.Get("Location") == asked; away != secret {
+		h.t.Errorf("%s has a field for a passphrase: %v; in red it is %d to %q", path, secret, a.StatusCode, a.Header.Get("Location"))
+	}
+	return secret
 }
 
 // onePerKind leaves two of the pages that differ in an id alone.

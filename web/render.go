@@ -38,6 +38,7 @@ type frame struct {
 	Signed string       // who is signed in with this device; empty: nobody
 	Rules  bool         // whoever asks says who may do what
 	Door   bool         // it is a device of the room, at which a keyholder may sign in
+	White  bool         // it has no form for the dark
 	frameParts
 }
 

@@ -43,7 +43,7 @@ type signInPage struct {
 
 func (v *visit) signInPage(r *http.Request) *signInPage {
 	p := &signInPage{frame: v.frame(r, "begin"), After: local(r.FormValue("after"))}
-	p.Title = v.say.Label("sign_in")
+	p.Title, p.White = v.say.Label("sign_in"), true
 	p.Name = field{Name: "name", Label: v.say.Label("signin_name"), Value: r.PostFormValue("name")}
 	p.Passphrase = v.secret(r, "passphrase", "signin_passphrase", "current-password")
 	p.Key = field{Name: "key", Label: v.say.Label("signin_key")}
@@ -194,7 +194,7 @@ type passphrasePage struct {
 
 func (v *visit) passphrasePage(r *http.Request) *passphrasePage {
 	p := &passphrasePage{frame: v.frame(r, "who_may"), Name: v.people[v.who.Person].Name}
-	p.Title = v.say.Label("passphrase_change")
+	p.Title, p.White = v.say.Label("passphrase_change"), true
 	p.Old = v.secret(r, "old", "passphrase_old", "current-password")
 	p.Fresh = v.secret(r, "fresh", "passphrase_new", "new-password")
 	p.Fresh.Hint = v.say.Label("passphrase_hint")
@@ -238,15 +238,15 @@ func (s *server) changePassphrase(r *http.Request, v *visit) error {
 // doorRoutes are the ways in, and who may do what.
 func (s *server) doorRoutes() map[string]handler {
 	return map[string]handler{
-		"GET /sign-in":               s.askSignIn,
-		"POST /sign-in":              s.signIn,
-		"POST /sign-in/key":          s.useKey,
+		"GET /sign-in":               typedInWhite(s.askSignIn),
+		"POST /sign-in":              typedInWhite(s.signIn),
+		"POST /sign-in/key":          typedInWhite(s.useKey),
 		"POST /sign-out":             s.signOut,
 		"POST /sign-out/all":         s.signOutAll,
-		"GET /passphrase":            s.askPassphrase,
-		"POST /passphrase":           s.changePassphrase,
-		"GET /keyholders/new":        s.askKeyholder,
-		"POST /keyholders":           s.makeKeyholder,
+		"GET /passphrase":            typedInWhite(s.askPassphrase),
+		"POST /passphrase":           typedInWhite(s.changePassphrase),
+		"GET /keyholders/new":        typedInWhite(s.askKeyholder),
+		"POST /keyholders":           typedInWhite(s.makeKeyholder),
 		"POST /keyholders/{id}/away": s.withdrawKeyholder,
 		"GET /keys":                  s.keys,
 		"POST /keys":                 s.makeKey,
