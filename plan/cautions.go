@@ -32,8 +32,8 @@ func (m *maker) cautions() {
 		if p == nil {
 			continue
 		}
-		mix := mixing(p, b.Dilution, m.file)
-		b.Cautions = bathCautions(b, p, mix)
+		mix := mixing(m.judge, p, b.Dilution)
+		b.Cautions = bathCautions(m.judge, b, p, mix)
 		if slices.Contains(used, p.Name) { // what it does was said where it is poured from first
 			b.Cautions = slices.DeleteFunc(b.Cautions, func(c Caution) bool { return c.Kind == Harmful })
 		}
@@ -45,13 +45,13 @@ func (m *maker) cautions() {
 	}
 	for _, x := range m.plan.DayBefore {
 		p := m.product(x.Product)
-		use(p, mixing(p, dilution.Dilution{}, m.file))
+		use(p, mixing(m.judge, p, dilution.Dilution{}))
 	}
 	if len(used) == 0 {
 		return
 	}
 	m.plan.Cautions = headCautions(m.file.Darkroom, open)
-	m.plan.Never = slices.DeleteFunc(hazards.Never(m.file, used, true), func(x meet.Pair) bool { return x.A == meet.Water })
+	m.plan.Never = slices.DeleteFunc(m.judge.Never(m.file, used, true), func(x meet.Pair) bool { return x.A == meet.Water })
 }
 
 // stockCautions puts what is special to a powder where it is made up.
@@ -59,7 +59,7 @@ func (m *maker) stockCautions() {
 	for i := range m.plan.DayBefore {
 		s := &m.plan.DayBefore[i]
 		p := m.product(s.Product)
-		s.Cautions = append([]Caution{{Kind: PowderDust, Subject: p.Name, Hazards: p.Hazards}}, harmful(p, mixing(p, dilution.Dilution{}, m.file))...)
+		s.Cautions = append([]Caution{{Kind: PowderDust, Subject: p.Name, Hazards: p.Hazards}}, harmful(p, mixing(m.judge, p, dilution.Dilution{}))...)
 		if s.MixAt >= scalds {
 			s.Cautions = append(s.Cautions, Caution{Kind: HotWater, Subject: p.Name})
 		}
@@ -106,8 +106,8 @@ func (p Plan) Products() []string {
 }
 
 // mixing judges a product as it is mixed; impossible shares are not judged.
-func mixing(p *darkroom.Product, d dilution.Dilution, f darkroom.File) hazards.Mixing {
-	mix, err := hazards.MixingOf(p, d, hazards.LawOf(f))
+func mixing(j *hazards.Judge, p *darkroom.Product, d dilution.Dilution) hazards.Mixing {
+	mix, err := j.Mixing(p, d)
 	if err != nil {
 		none := hazard.Result{NotJudged: []hazard.Ingredient{{Name: hazard.Undeclared}}}
 		return hazards.Mixing{From: none, Works: none, Acid: p.Acid.Value, Alkali: p.Alkali.Value}
@@ -124,7 +124,7 @@ func judgedByLabel(p *darkroom.Product, mix hazards.Mixing) bool {
 }
 
 // bathCautions returns what is special to a bath.
-func bathCautions(b *Bath, p *darkroom.Product, mix hazards.Mixing) []Caution {
+func bathCautions(j *hazards.Judge, b *Bath, p *darkroom.Product, mix hazards.Mixing) []Caution {
 	var out []Caution
 	add := func(yes bool, c Caution) {
 		if yes {
@@ -132,7 +132,7 @@ func bathCautions(b *Bath, p *darkroom.Product, mix hazards.Mixing) []Caution {
 			out = append(out, c)
 		}
 	}
-	out = append(out, acidUnknown(p, mix)...)
+	out = append(out, acidUnknown(j, p, mix)...)
 	add(mix.Acid, Caution{Kind: AcidIntoWater})
 	add(mix.Alkali, Caution{Kind: StrongAlkali})
 	out = append(out, harmful(p, mix)...)
@@ -163,24 +163,24 @@ func harmful(p *darkroom.Product, mix hazards.Mixing) []Caution {
 }
 
 // acidUnknown says of a stop bath that nobody declared, before anything is poured: if it is an acid, water goes first.
-func acidUnknown(p *darkroom.Product, mix hazards.Mixing) []Caution {
-	if p.Role == process.StopBath && !p.Acid.Given() && !mix.Acid && !waterFirst(p) {
+func acidUnknown(j *hazards.Judge, p *darkroom.Product, mix hazards.Mixing) []Caution {
+	if p.Role == process.StopBath && !p.Acid.Given() && !mix.Acid && !waterFirst(j, p) {
 		return []Caution{{Kind: AcidUnknown, Subject: cmp.Or(p.Name, p.Role.String())}}
 	}
 	return nil
 }
 
 // oneCautions returns the cautions of one bath alone, of which no head is shown.
-func oneCautions(p *darkroom.Product, d dilution.Dilution, f darkroom.File) []Caution {
-	mix := mixing(p, d, f)
+func oneCautions(j *hazards.Judge, p *darkroom.Product, d dilution.Dilution) []Caution {
+	mix := mixing(j, p, d)
 	if p.Name == "" {
-		return acidUnknown(p, mix)
+		return acidUnknown(j, p, mix)
 	}
 	var out []Caution
 	if !judgedByLabel(p, mix) {
 		out = append(out, Caution{Kind: NotJudged, Names: []string{p.Name}})
 	}
-	return append(out, bathCautions(&Bath{Step: process.NoStep, Role: p.Role}, p, mix)...)
+	return append(out, bathCautions(j, &Bath{Step: process.NoStep, Role: p.Role}, p, mix)...)
 }
 
 func scalding(b *Bath) bool {

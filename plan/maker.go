@@ -2,6 +2,8 @@ package plan
 
 import (
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
+	"wetside/trade/measure"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
 )
@@ -19,10 +21,12 @@ type maker struct {
 	// loadBaths says, for each load, which bath serves which step.
 	loadBaths []map[process.Step]int
 	counts    map[string]counted // by bath, once asked for
+	judge     *hazards.Judge
+	solved    map[solved]measure.Result
 }
 
 func newMaker(r Request) *maker {
-	m := &maker{r: r, file: r.File, taken: map[string]bool{}}
+	m := &maker{r: r, file: r.File, taken: map[string]bool{}, judge: hazards.NewJudge(r.File), solved: map[solved]measure.Result{}}
 	m.plan.Name = r.File.Darkroom.Name
 	m.plan.System = r.system()
 	m.plan.Starts = r.Now

@@ -57,7 +57,7 @@ func (m *maker) measure(ctx context.Context, b *Bath, p *darkroom.Product) error
 		m.lack(unmeasured)
 		return nil
 	}
-	res, err := solve(ctx, prob, m.r.Alternatives)
+	res, err := m.solveOnce(ctx, p, prob)
 	if errors.Is(err, measure.ErrProblem) {
 		m.lack(unmeasured)
 		return nil
@@ -81,6 +81,27 @@ func (m *maker) measure(ctx context.Context, b *Bath, p *darkroom.Product) error
 	m.supply(b, p, sum(c.ChemicalUsed).Times(b.Makings))
 	m.say(b, p)
 	return nil
+}
+
+// A solved is a measuring problem of one product, which with it rules the vessels and the order of pouring.
+type solved struct {
+	product   *darkroom.Product
+	dilution  string
+	window    quantity.Window
+	tolerance float64
+}
+
+// solveOnce finds the readings of baths that are alike once: of the two of a pair of fixing baths, of what stands in two trays.
+func (m *maker) solveOnce(ctx context.Context, p *darkroom.Product, prob measure.Problem) (measure.Result, error) {
+	key := solved{p, prob.Dilution.String(), prob.Window, prob.Tolerance}
+	if res, known := m.solved[key]; known {
+		return res, nil
+	}
+	res, err := solve(ctx, prob, m.r.Alternatives)
+	if err == nil {
+		m.solved[key] = res
+	}
+	return res, err
 }
 
 func sum(vs []quantity.Volume) (s quantity.Volume) {

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"wetside/darkroom"
+	"wetside/darkroom/hazards"
 	"wetside/trade/dilution"
 	"wetside/trade/material"
 	"wetside/trade/measure"
@@ -56,13 +57,14 @@ func MakeOne(ctx context.Context, r OneRequest) (One, error) {
 	}
 	p := r.product()
 	out.Product = p.Name
-	out.WaterFirst = waterFirst(&p)
+	judge := hazards.NewJudge(r.File)
+	out.WaterFirst = waterFirst(judge, &p)
 	out.Tolerance = r.Tolerance
 	if out.Tolerance == 0 {
 		out.Tolerance = strayOf(&p, r.Material == material.Film)
 	}
 	out.Vessels = vesselsFor(p, bench)
-	out.Cautions = oneCautions(&p, r.Dilution, r.File)
+	out.Cautions = oneCautions(judge, &p, r.Dilution)
 	res, err := solve(ctx, measure.Problem{
 		Dilution: r.Dilution, Window: r.Window, Tolerance: out.Tolerance, Vessels: out.Vessels,
 		WaterFirst: out.WaterFirst, Density: p.Density.Value, System: out.System,

@@ -59,8 +59,8 @@ func fromStock(p *darkroom.Product, d dilution.Dilution) bool {
 
 // waterFirst reports whether about three quarters of the water goes in first (MODEL of the trade: acids, H314, strong
 // alkalis, and what foams), by the label's words or by what it declares. A made-up stock of a powder counts by its own words only.
-func waterFirst(p *darkroom.Product) bool {
-	return p.Acid.Value || p.Alkali.Value || p.Foams.Value || has(p.Hazards, "H314") || hazards.WaterFirst(p)
+func waterFirst(j *hazards.Judge, p *darkroom.Product) bool {
+	return p.Acid.Value || p.Alkali.Value || p.Foams.Value || has(p.Hazards, "H314") || j.WaterFirst(p)
 }
 
 // strayOf returns how far a bath's strength may stray: the label's, else the role's common practice.
@@ -113,7 +113,7 @@ func timeFor(l darkroom.Load, p *darkroom.Product, s process.Stage) (time.Durati
 // problem returns the measuring problem of a bath.
 func (m *maker) problem(b *Bath, p *darkroom.Product) measure.Problem {
 	b.Vessels = vesselsFor(*p, m.file.Bench)
-	b.WaterFirst = waterFirst(p)
+	b.WaterFirst = waterFirst(m.judge, p)
 	return measure.Problem{
 		Dilution: b.Dilution, Window: b.Window, Tolerance: b.Tolerance, Vessels: b.Vessels,
 		WaterFirst: b.WaterFirst, Density: p.Density.Value, System: m.plan.System,

@@ -141,29 +141,38 @@ func dilutions(p *darkroom.Product) []dilution.Dilution {
 
 // mixed judges a dilution of a product: as it works, and for a fixer as it is when used.
 func mixed(p *darkroom.Product, d dilution.Dilution, law hazard.Law) ([]Item, error) {
-	is, guessed, err := thinned(p, d)
+	item, m, err := working(p, d, law)
 	if err != nil {
 		return nil, err
 	}
-	m := hazard.Mixture{Ingredients: is, State: hazard.Working, Law: law}
-	res, err := hazard.Classify(m)
-	if err != nil {
-		return nil, err
-	}
-	if guessed {
-		res.Findings = append(res.Findings, hazard.Finding{Kind: hazard.DensityUnknown})
-	}
-	items := []Item{{Product: p.Name, Dilution: d.String(), Result: res}}
+	items := []Item{item}
 	if p.Role != process.Fixer {
 		return items, nil
 	}
 	m.State = hazard.Used
-	m.Ingredients = append(slices.Clone(is), hazard.Ingredient{Name: UsedSilver, Open: true})
+	m.Ingredients = append(slices.Clone(m.Ingredients), hazard.Ingredient{Name: UsedSilver, Open: true})
 	used, err := hazard.Classify(m)
 	if err != nil {
 		return nil, err
 	}
 	return append(items, Item{Product: p.Name, Dilution: d.String(), Result: used}), nil
+}
+
+// working judges a working solution, and returns what it was judged by.
+func working(p *darkroom.Product, d dilution.Dilution, law hazard.Law) (Item, hazard.Mixture, error) {
+	is, guessed, err := thinned(p, d)
+	if err != nil {
+		return Item{}, hazard.Mixture{}, err
+	}
+	m := hazard.Mixture{Ingredients: is, State: hazard.Working, Law: law}
+	res, err := hazard.Classify(m)
+	if err != nil {
+		return Item{}, m, err
+	}
+	if guessed {
+		res.Findings = append(res.Findings, hazard.Finding{Kind: hazard.DensityUnknown})
+	}
+	return Item{Product: p.Name, Dilution: d.String(), Result: res}, m, nil
 }
 
 // thinned returns a product's ingredients in a dilution; guessed tells that a density was not known.

@@ -31,16 +31,54 @@ type Mixing struct {
 	Vapour string
 }
 
-// MixingOf judges a product as it is mixed at a dilution; the dilution may be nothing, and Works then is not judged. The error wraps
+// A Judge judges the products of one file as they are mixed, each of their states once. It is for use by one goroutine, while
+// the products stay as they are.
+type Judge struct {
+	law    hazard.Law
+	judged map[judgedState]judgedItem
+}
+
+// A judgedState is a product in one of its states.
+type judgedState struct {
+	product  *darkroom.Product
+	law      hazard.Law
+	state    hazard.State
+	dilution string
+}
+
+type judgedItem struct {
+	item Item
+	err  error
+}
+
+// NewJudge returns a judge by the law of a file.
+func NewJudge(f darkroom.File) *Judge {
+	return &Judge{law: LawOf(f), judged: map[judgedState]judgedItem{}}
+}
+
+func (j *Judge) once(s judgedState, judge func() (Item, error)) (Item, error) {
+	known, ok := j.judged[s]
+	if !ok {
+		known.item, known.err = judge()
+		j.judged[s] = known
+	}
+	return known.item, known.err
+}
+
+func (j *Judge) asBought(p *darkroom.Product, law hazard.Law) (Item, error) {
+	return j.once(judgedState{product: p, law: law, state: hazard.Concentrate}, func() (Item, error) { return asBought(p, law) })
+}
+
+// Mixing judges a product as it is mixed at a dilution; the dilution may be nothing, and Works then is not judged. The error wraps
 // hazard.ErrMixture: impossible shares.
-func MixingOf(p *darkroom.Product, d dilution.Dilution, law hazard.Law) (Mixing, error) {
-	bought, err := asBought(p, law)
+func (j *Judge) Mixing(p *darkroom.Product, d dilution.Dilution) (Mixing, error) {
+	bought, err := j.asBought(p, j.law)
 	if err != nil {
 		return Mixing{}, err
 	}
 	m := Mixing{From: bought.Result, Acid: isAcid(p, bought.Result), Alkali: isAlkali(p, bought.Result), Vapour: vapour(p)}
 	if p.Form == darkroom.Powder && len(d.Chemicals) > 0 {
-		stock, err := madeUp(p, law)
+		stock, err := j.once(judgedState{product: p, state: hazard.Stock}, func() (Item, error) { return madeUp(p, j.law) })
 		if err != nil {
 			return Mixing{}, err
 		}
@@ -52,20 +90,20 @@ func MixingOf(p *darkroom.Product, d dilution.Dilution, law hazard.Law) (Mixing,
 		m.Works.State = hazard.Working
 		return m, nil
 	}
-	items, err := mixed(p, d, law)
-	if err != nil {
-		return Mixing{}, err
-	}
-	m.Works = items[0].Result
-	return m, nil
+	works, err := j.once(judgedState{product: p, state: hazard.Working, dilution: d.String()}, func() (Item, error) {
+		item, _, err := working(p, d, j.law)
+		return item, err
+	})
+	m.Works = works.Result
+	return m, err
 }
 
-// WaterFirst tells of a liquid whether it is an acid or a strong alkali by what it declares.
-func WaterFirst(p *darkroom.Product) bool {
+// WaterFirst tells of a liquid whether it is an acid or a strong alkali by what it declares, under whatever law.
+func (j *Judge) WaterFirst(p *darkroom.Product) bool {
 	if p.Form == darkroom.Powder || len(p.Contains) == 0 {
 		return false
 	}
-	bought, err := asBought(p, hazard.EU)
+	bought, err := j.asBought(p, hazard.EU)
 	return err == nil && (isAcid(p, bought.Result) || isAlkali(p, bought.Result))
 }
 
@@ -92,14 +130,14 @@ func vapour(p *darkroom.Product) string {
 // Never returns what must never meet among some products of a file, named in any order; house adds the chlorine bleach that stands
 // under many sinks. What can't be judged counts by its role and marks alone. What must not meet only as it is bought is left out: a
 // warning of developer and stop bath, side by side every evening, would teach people to pass over the others.
-func Never(f darkroom.File, products []string, house bool) []meet.Pair {
+func (j *Judge) Never(f darkroom.File, products []string, house bool) []meet.Pair {
 	var things []meet.Thing
 	for i := range f.Shelf.Products {
 		p := &f.Shelf.Products[i]
 		if !slices.Contains(products, p.Name) {
 			continue
 		}
-		bought, err := asBought(p, LawOf(f))
+		bought, err := j.asBought(p, j.law)
 		if err != nil {
 			bought.Result = hazard.Result{}
 		}

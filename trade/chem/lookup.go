@@ -55,12 +55,12 @@ func (s Substance) with(text string, water float64) (Substance, error) {
 	return Substance{}, failed(text, 0, "substance", WhyNoSuchHydrate, have[len(have)-1].Name())
 }
 
+// folds are the ways of writing that make no difference.
+var folds = strings.NewReplacer("-", " ", "‐", " ", "‑", " ", "_", " ", ",", " ", "’", "'", "sulph", "sulf", "aluminium", "aluminum")
+
 // folded writes a name as the table has it: in lower case, one space between words, British sulph as sulf.
 func folded(name string) string {
-	name = strings.ToLower(name)
-	name = strings.NewReplacer("-", " ", "‐", " ", "‑", " ", "_", " ", ",", " ", "’", "'", "sulph", "sulf",
-		"aluminium", "aluminum").Replace(name)
-	return strings.Join(strings.Fields(name), " ")
+	return strings.Join(strings.Fields(folds.Replace(strings.ToLower(name))), " ")
 }
 
 // named finds a folded name among names and synonyms.

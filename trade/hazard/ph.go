@@ -2,6 +2,7 @@ package hazard
 
 import (
 	"math"
+	"slices"
 
 	"wetside/trade/chem"
 	"wetside/trade/hazard/ghs"
@@ -51,19 +52,26 @@ func phRule(m Mixture, state State, high, low []Part, unknown bool) PHRule {
 	case unknown || len(high) == 0:
 		return PHRule{PH: math.NaN(), Note: NoPH}
 	}
-	best := PHRule{PH: math.NaN(), Note: NoPH}
-	for _, parts := range [][]Part{high, low} {
-		res, ok := solve(parts)
-		if !ok {
-			continue
-		}
-		r := ruleOf(res.PH, Declared)
-		r.Indicative, r.Reckoning = res.Indicative, res.Reckoning
-		if !best.Known || math.Abs(r.PH-7) > math.Abs(best.PH-7) {
-			best = r
+	ends := [][]Part{high, low}
+	if slices.EqualFunc(high, low, func(a, b Part) bool { return a.Share == b.Share }) {
+		ends = ends[:1]
+	}
+	var extreme *chem.Mixture
+	farthest := -1.0
+	for _, parts := range ends {
+		if m, ok := dissolve(parts); ok {
+			if far := math.Abs(m.Solve().PH - 7); far > farthest {
+				extreme, farthest = m, far
+			}
 		}
 	}
-	return best
+	if extreme == nil {
+		return PHRule{PH: math.NaN(), Note: NoPH}
+	}
+	res := extreme.Explain()
+	r := ruleOf(res.PH, Declared)
+	r.Indicative, r.Reckoning = res.Indicative, res.Reckoning
+	return r
 }
 
 // ruleOf applies the rule to a pH.
@@ -74,8 +82,8 @@ func ruleOf(ph float64, within PHNote) PHRule {
 	return PHRule{PH: ph, Known: true, Note: within}
 }
 
-// solve reckons the pH of parts in water; ok is false where a part is unknown to trade/chem, or too strong.
-func solve(parts []Part) (res chem.Result, ok bool) {
+// dissolve mixes parts with the water beside them; ok is false where a part is unknown to trade/chem, or too strong.
+func dissolve(parts []Part) (m *chem.Mixture, ok bool) {
 	water := total
 	var amounts []chem.Amount
 	for _, p := range parts {
@@ -84,7 +92,7 @@ func solve(parts []Part) (res chem.Result, ok bool) {
 		}
 	}
 	if water < 1 {
-		return res, false
+		return nil, false
 	}
 	for _, p := range parts {
 		if p.Substance.Neutral {
@@ -92,18 +100,15 @@ func solve(parts []Part) (res chem.Result, ok bool) {
 		}
 		s, known := chemical(p.Substance)
 		if !known {
-			return res, false
+			return nil, false
 		}
 		amounts = append(amounts, chem.Amount{Substance: s, Molality: p.Share / s.MolarMass() / water * 1000})
 	}
 	if len(amounts) == 0 {
-		return res, false
+		return nil, false
 	}
 	m, err := chem.Mix(phAt, amounts...)
-	if err != nil {
-		return res, false
-	}
-	return m.Explain(), true
+	return m, err == nil
 }
 
 // chemical finds a row's substance among those with constants.

@@ -46,12 +46,13 @@ func (b *bench) candidates(
 			return nil, err
 		}
 		a, err := look(with, ctx, w)
-		if err != nil {
-			return nil, err
-		}
 		if a.ok {
 			var buf [8]use
 			list = append(list, candidate{v, a.best, with.judge(&a.best, with.uses(&a.best, buf[:0]))})
+		}
+		with.free()
+		if err != nil {
+			return nil, err
 		}
 	}
 	return list, nil

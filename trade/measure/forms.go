@@ -116,12 +116,7 @@ func (s *search) filled(f *fillPlan, fm form, n, k int, ph phase) {
 		}, try)
 		return
 	}
-	list := s.singles(k)
-	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
-		if list[i].va != f.vessel {
-			try(&list[i])
-		}
-	}
+	s.eachSingle(k, int(f.vessel), lo, hi, try)
 }
 
 // apart goes through (d): k pours of chemical, the fill plan's volume of water.
@@ -151,10 +146,7 @@ func (s *search) apart(f *fillPlan, k int, ph phase) {
 		}, try)
 		return
 	}
-	list := s.singles(k)
-	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
-		try(&list[i])
-	}
+	s.eachSingle(k, -1, lo, hi, try)
 }
 
 // besideWater returns how much chemical may go beside a fill plan's volume of water.

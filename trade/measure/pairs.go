@@ -260,10 +260,7 @@ func (s *search) neat() {
 		}
 		s.offer(s.put(found{form: formNeat, chem: [2]pourPlan{*p}, total: p.vol}), p.cost+isApart, 0, 0)
 	}
-	list := s.singles(s.level)
-	for i := range list {
-		try(&list[i])
-	}
+	s.eachSingle(s.level, -1, s.lo, hi, try)
 	for ph := ofVessel; s.level > 1 && ph < phases; ph++ {
 		if _, _, ok := s.room(isApart+ph.atLeast(), 0); ok {
 			s.eachPair(pairs{

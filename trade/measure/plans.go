@@ -110,10 +110,11 @@ func (b *bench) pairPlan(p *pourPlan, a int32, ka int, second int32, kb int) {
 
 // alike returns the fill plans of n fills to one reading that matter, the likeliest first.
 func (s *search) alike(n int) []fillPlan {
-	if s.alikes[n] != nil {
+	if s.alikeMade[n] {
 		return s.alikes[n]
 	}
-	list := make([]fillPlan, 0, 64)
+	s.alikeMade[n] = true
+	list := s.spare.alikes[n][:0]
 	for v := range s.p.Vessels {
 		if !s.water[v] {
 			continue
@@ -126,7 +127,7 @@ func (s *search) alike(n int) []fillPlan {
 		}
 	}
 	s.order(list)
-	s.alikes[n] = list
+	s.alikes[n], s.spare.alikes[n] = list, list
 	return list
 }
 
@@ -177,6 +178,7 @@ func (s *search) mixedOf(list []fillPlan, v, na, nb int) []fillPlan {
 		if _, _, ok := s.room(c, 0); !ok {
 			continue
 		}
+		last, good := oneMark, true // the cost of the last reading, and whether that can better anything
 		for j := atLeast(part[:i], (s.leastFill-rest+k-1)/k); j < i; j++ {
 			vol := rest + part[j].vol*k
 			if vol > s.hi {
@@ -185,7 +187,11 @@ func (s *search) mixedOf(list []fillPlan, v, na, nb int) []fillPlan {
 			if !s.matters(vol) {
 				continue
 			}
-			if _, _, ok := s.room(c-oneMark+part[j].cost, 0); ok {
+			if part[j].cost != last {
+				last = part[j].cost
+				_, _, good = s.room(c-oneMark+last, 0)
+			}
+			if good {
 				list = append(list, s.fillPlan(from+int32(i), na, from+int32(j), nb))
 			}
 		}
@@ -224,26 +230,46 @@ func atLeast(list []reading, vol quantity.Volume) int {
 	return i
 }
 
-// singles returns the pour plans of k pours of one reading that matter, by volume.
-func (s *search) singles(k int) []pourPlan {
-	if s.pours[k] != nil {
-		return s.pours[k]
+// A singling holds all pour plans of one reading, by volume, once they have been asked for often.
+type singling struct {
+	asked int
+	plans []pourPlan
+}
+
+// eachSingle gives the plans of k pours of one reading that matter, of vessels but one (-1: of all), between two volumes.
+func (s *search) eachSingle(k, not int, lo, hi quantity.Volume, try func(*pourPlan)) {
+	q := &s.singlings[k]
+	if q.asked++; q.asked <= often {
+		s.singlesAnew(k, not, lo, hi, try)
+		return
 	}
-	list := make([]pourPlan, 0, 256)
+	if q.plans == nil {
+		q.plans = slices.Grow(s.spare.singles[k][:0], 1)
+		s.singlesAnew(k, -1, s.leastPour, s.mostPour, func(p *pourPlan) { q.plans = append(q.plans, *p) })
+		slices.SortFunc(q.plans, func(x, y pourPlan) int { return cmp.Compare(x.vol, y.vol) })
+		s.spare.singles[k] = q.plans
+	}
+	for i := pourFrom(q.plans, lo); i < len(q.plans) && q.plans[i].vol <= hi; i++ {
+		if int(q.plans[i].va) != not {
+			try(&q.plans[i])
+		}
+	}
+}
+
+// singlesAnew is eachSingle without the list.
+func (s *search) singlesAnew(k, not int, lo, hi quantity.Volume, try func(*pourPlan)) {
+	lo, hi = max(lo, s.leastPour), min(hi, s.mostPour)
+	p, n := &s.single, quantity.Volume(k)
 	for v := range s.p.Vessels {
-		if !s.chem[v] || k > 1 && s.p.Vessels[v].Kind == Balance {
+		if v == not || !s.chem[v] || k > 1 && s.p.Vessels[v].Kind == Balance {
 			continue
 		}
-		from := s.span[v].from
-		for i, r := range s.of(v) {
-			if vol := r.vol.Times(k); vol >= s.leastPour && vol <= s.mostPour {
-				list = append(list, s.pourPlan(from+int32(i), k))
-			}
+		from, part := s.span[v].from, s.of(v)
+		for i := atLeast(part, (lo+n-1)/n); i < len(part) && part[i].vol*n <= hi; i++ {
+			*p = s.pourPlan(from+int32(i), k)
+			try(p)
 		}
 	}
-	slices.SortFunc(list, func(x, y pourPlan) int { return cmp.Compare(x.vol, y.vol) })
-	s.pours[k] = list
-	return list
 }
 
 // pourFrom returns the index of the first plan of at least a volume.

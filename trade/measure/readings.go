@@ -1,10 +1,10 @@
 package measure
 
 import (
-	"cmp"
 	"math"
 	"math/bits"
 	"slices"
+	"sync"
 
 	"wetside/trade/quantity"
 )
@@ -62,11 +62,30 @@ type bench struct {
 	f    [2]float64
 	sum  float64 // of all chemicals' shares
 	two  bool
-	// spare holds lists that one search after the other fills anew.
-	spare struct {
-		lot   []lotPlan
-		mixes [MaxJugfuls + 1][]fillPlan
+	spare *spare
+}
+
+// A spare holds lists that one search after the other fills anew, so that no memory is asked for each time.
+type spare struct {
+	all, merged   []reading
+	lot           []lotPlan
+	alikes, mixes [MaxJugfuls + 1][]fillPlan
+	singles       [MaxJugfuls + 1][]pourPlan
+}
+
+// spares are those of problems that were solved. What is in them says nothing to the next.
+var spares = sync.Pool{New: func() any { return new(spare) }}
+
+// mostSpare is how many readings may be kept: a usual bench's few hundred, and a balance's thousands.
+const mostSpare = 1 << 14
+
+// free gives back what the bench was laid out in. It is not used afterwards.
+func (b *bench) free() {
+	if s := b.spare; cap(b.all) <= mostSpare {
+		s.all = b.all
+		spares.Put(s)
 	}
+	b.spare, b.all = nil, nil
 }
 
 type span struct{ from, to int32 }
@@ -82,31 +101,61 @@ func newBench(p *Problem, least, most quantity.Volume) (*bench, error) {
 		b.f[i] = f.Float()
 		b.sum += b.f[i]
 	}
-	b.all = make([]reading, 0, 1024)
+	b.spare, _ = spares.Get().(*spare)
+	if err := b.layOut(least, most); err != nil {
+		b.free()
+		return nil, err
+	}
+	return b, nil
+}
+
+// layOut lays out all readings, by vessel and volume.
+func (b *bench) layOut(least, most quantity.Volume) error {
+	p := b.p
+	b.all = b.spare.all[:0]
 	for v := range p.Vessels {
 		from := len(b.all)
 		for s := range p.Vessels[v].Scales {
 			var err error
+			next := len(b.all)
 			if p.Vessels[v].Kind == Balance {
 				err = b.addWeights(v, s, least, most)
 			} else {
 				err = b.addMarks(v, s)
 			}
 			if err != nil {
-				return nil, err
+				return err
 			}
+			b.merge(from, next)
 		}
 		part := b.all[from:]
-		if len(p.Vessels[v].Scales) > 1 {
-			slices.SortStableFunc(part, func(x, y reading) int { return cmp.Compare(x.vol, y.vol) })
-		}
 		for i := range part {
 			r := &part[i]
 			r.z, r.y = r.t/r.ml, r.h*r.h/(r.ml*r.ml)
 		}
 		b.span[v] = span{int32(from), int32(len(b.all))}
 	}
-	return b, nil
+	return nil
+}
+
+// merge brings the readings from one index on, of which those up to the next and those after it are in order of volume, in
+// order.
+func (b *bench) merge(from, next int) {
+	if from == next {
+		return
+	}
+	last := append(b.spare.merged[:0], b.all[next:]...)
+	b.spare.merged = last
+	i, j := next-1, len(last)-1
+	for at := len(b.all) - 1; j >= 0; at-- {
+		if i >= from && b.all[i].vol > last[j].vol {
+			b.all[at] = b.all[i]
+			i--
+		} else {
+			b.all[at] = last[j]
+			j--
+		}
+	}
 }
 
 // addMarks adds a scale's readings.
@@ -166,6 +215,9 @@ func (b *bench) addWeights(v, scale int, least, most quantity.Volume) error {
 	steps, _ := s.steps()
 	limit, h, step := vessel.Limit(scale), vessel.SettingError(scale, false), 2*float64(g.half)/float64(g.den)
 	first := max(0, int64((least.ML()*rho-s.From.Float())/step)-1)
+	if last := min(steps.Num(), int64((most.ML()*rho-s.From.Float())/step)+1); last >= first {
+		b.all = slices.Grow(b.all, int(last-first)+1)
+	}
 	for i := first; i <= steps.Num(); i++ {
 		n := g.from + 2*i*g.half
 		grams := float64(n) / float64(g.den)

@@ -61,12 +61,13 @@ type search struct {
 	shared           []pairing // by vessel, pours and phase
 	level            int       // the number of readings now looked at
 	alikes, mixes    [MaxJugfuls + 1][]fillPlan
+	alikeMade        [MaxJugfuls + 1]bool
 	mixedMade        [MaxJugfuls + 1]bool
-	pours            [MaxJugfuls + 1][]pourPlan
 	found            bool
 	best             found
 	now              found    // the choice being looked at
-	pour             pourPlan // the plan of two readings being looked at
+	singlings        [MaxJugfuls + 1]singling
+	single, pour     pourPlan // the plans of one reading and of two being looked at
 	onlyPairs        bool     // two chemicals: leave out plans that are both of one reading
 	noA              bool     // it is known that there is none of grade A where it looks now
 	portions         [2][]portion

@@ -21,6 +21,7 @@ func Solve(ctx context.Context, p Problem, o Options) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
+	defer b.free()
 	a, err := b.choose(ctx, w)
 	if err != nil {
 		return Result{}, err

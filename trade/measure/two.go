@@ -198,10 +198,7 @@ func (s *search) portionsOf(
 
 // eachPlan gives the plans of k pours between two volumes, in the last phase those of two readings, too.
 func (s *search) eachPlan(k, n, not int, lo, hi quantity.Volume, square float64, try func(*pourPlan)) {
-	list := s.singles(k)
-	for i := pourFrom(list, lo); i < len(list) && list[i].vol <= hi; i++ {
-		try(&list[i])
-	}
+	s.eachSingle(k, not, lo, hi, try)
 	if s.onlyPairs && k > 1 {
 		for _, two := range [...]bool{false, true} {
 			s.eachPair(pairs{k: k, two: two, not: not, shared: -1, lo: lo, hi: hi, square: square, n: n}, try)

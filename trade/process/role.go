@@ -128,7 +128,9 @@ func read[T interface{ String() string }](text, want string, all []T) (T, error)
 	return none, material.UnknownWord(text, want, words...)
 }
 
+var joiners = strings.NewReplacer("-", "", "_", "")
+
 // squeeze makes words comparable: lower case, without spaces, hyphens and low lines.
 func squeeze(text string) string {
-	return strings.NewReplacer("-", "", "_", "").Replace(strings.ToLower(strings.Join(strings.Fields(text), "")))
+	return joiners.Replace(strings.ToLower(strings.Join(strings.Fields(text), "")))
 }
