@@ -1,6 +1,7 @@
 package ahead
 
 import (
+	"errors"
 	"slices"
 	"time"
 
@@ -29,11 +30,33 @@ func Look(s Scene) (Report, error) {
 	if err := l.draw(); err != nil {
 		return Report{}, err
 	}
+	return l.look()
+}
+
+// LookApart says what is coming by each chain of the scene as if there were no other: what Look says of as many scenes of one
+// chain each, of which the rooms are drawn once. The error joins theirs; the report of a chain that can't be looked at is empty.
+func LookApart(s Scene) ([]Report, error) {
+	s = Shared(s)
+	drawn := looker{scene: &s}
+	if err := drawn.draw(); err != nil {
+		return nil, err
+	}
+	all, errs := make([]Report, len(s.Chains)), make([]error, len(s.Chains))
+	for i := range s.Chains {
+		one, l := s, drawn
+		one.Chains, l.scene = s.Chains[i:i+1], &one
+		all[i], errs[i] = l.look()
+	}
+	return all, errors.Join(errs...)
+}
+
+// look says what is coming in the rooms that are drawn.
+func (l *looker) look() (Report, error) {
 	if err := l.fit(); err != nil {
 		return Report{}, err
 	}
-	for i := range s.Chains {
-		if err := l.chain(&s.Chains[i]); err != nil {
+	for i := range l.scene.Chains {
+		if err := l.chain(&l.scene.Chains[i]); err != nil {
 			return Report{}, err
 		}
 	}

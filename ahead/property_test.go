@@ -169,6 +169,30 @@ func TestSameAnswer(t *testing.T) {
 	})
 }
 
+// Chains looked at apart are told as each is that is alone in the scene.
+func TestApartIsAlone(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		s := anyScene(t)
+		s.Helps = false
+		apart, err := ahead.LookApart(s)
+		if err != nil || len(apart) != len(s.Chains) {
+			t.Fatalf("%d reports of %d chains, %v", len(apart), len(s.Chains), err)
+		}
+		chains := s.Chains
+		for i := range chains {
+			s.Chains = chains[i : i+1]
+			alone, err := ahead.Look(s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := gocmp.Diff(counts(alone), counts(apart[i])); d != "" {
+				t.Fatalf("chain %d: %s", i, d)
+			}
+		}
+	})
+}
+
 type said struct {
 	Index, TestAfter int
 	Left, After      *bath.Counts

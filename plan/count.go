@@ -28,16 +28,12 @@ type counted struct {
 // add as parts of it.
 func (m *maker) count() map[string]counted {
 	out := map[string]counted{}
-	s := ahead.Shared(m.plan.scene(&m.r, material.None, len(m.plan.Loads)))
-	ways := s.Chains
+	s := m.plan.scene(&m.r, material.None, len(m.plan.Loads))
 	s.Tonight, s.Draws = nil, countDraws
-	for i, c := range ways {
+	reports, _ := ahead.LookApart(s) // what can't be reckoned is planned by its labels
+	for i, r := range reports {
+		c := &s.Chains[i]
 		units := m.units(c.Material)
-		s.Chains = ways[i : i+1]
-		r, err := ahead.Look(s)
-		if err != nil {
-			continue // a scene that can't be reckoned is planned by its labels
-		}
 		for _, o := range r.Baths {
 			if o.Left == nil || o.Left.P10 <= 0 || !slices.Contains(c.Baths, o.Index) {
 				continue
