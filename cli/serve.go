@@ -1,5 +1,7 @@
 package cli
 
+import "wetside/access"
+
 type serveCmd struct {
 	Addr string `help:"The address to serve on." default:"127.0.0.1:8460" env:"WETSIDE_ADDR" placeholder:"HOST:PORT"`
 	whereFlags
@@ -7,6 +9,7 @@ type serveCmd struct {
 	Example bool     `help:"Load the example darkroom where the book is still empty."`
 	Cert    string   `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
 	Key     string   `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
+	Plain   bool     `name:"plain-http" help:"Serve other machines without https: whoever listens in the network reads passphrases. Not needed at 127.0.0.1, nor behind a proxy on this machine." env:"WETSIDE_PLAIN_HTTP"`
 	Health  string   `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
 	Parts   bool     `help:"Serve the page that shows every part of the look, too." hidden:""`
 	JSON    bool     `name:"json" help:"Tell errors as JSON."`
@@ -17,6 +20,13 @@ func (c *serveCmd) Run(s *session) error {
 	where, err := c.where()
 	if err != nil {
 		return bad(c.JSON, "%w", err)
+	}
+	if c.Cert == "" && !c.Plain && !access.Loopback(c.Addr) {
+		v, err := s.plain()
+		if err != nil {
+			return err
+		}
+		return bad(c.JSON, "--addr %s: %s", c.Addr, v.Tell("serve_needs_https").Text())
 	}
 	err = s.parts.Serve(s.ctx, ServeConfig{
 		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Health: c.Health, Hosts: c.Host,

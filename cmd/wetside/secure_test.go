@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"bytes"
 	"context"
 	"crypto/ecdsa"
@@ -10,6 +11,7 @@ import (
 	"crypto/x509"
 	"crypto/x509/pkix"
 	"encoding/pem"
+	"io"
 	"log/slog"
 	"math/big"
 	"net"
@@ -59,7 +61,7 @@ func pair(t *testing.T) (cert, key string, roots *x509.CertPool) {
 }
 
 // Over https each answer, of pages, assets, the API and what is not there, says that the browser shall come by nothing else for a year, and
-// plain http to that address gets nothing (RFC 6797; ASVS 5.0, 3.4.1 and 12.2.1). Over plain http it is not said.
+// which over plain http is not said (RFC 6797; ASVS 5.0, 3.4.1).
 func TestHTTPSStays(t *testing.T) {
 	cert, key, roots := pair(t)
 	at, _ := startedAs(t, cli.ServeConfig{Addr: "127.0.0.1:0", Where: cli.Where{Dir: t.TempDir(), Darkroom: "darkroom"}, Example: true, Cert: cert, Key: key})
@@ -71,16 +73,77 @@ func TestHTTPSStays(t *testing.T) {
 			t.Errorf("GET %s: Strict-Transport-Security %q", path, got)
 		}
 	}
-	plain, _, _ := asked(t, visitor(t), http.MethodGet, strings.Replace(at, "https", "http", 1)+"/", nil)
-	if plain != http.StatusBadRequest {
-		t.Errorf("plain http to the same address: %d", plain)
-	}
 	open, _ := started(t, t.TempDir(), "127.0.0.1:0")
 	for _, path := range paths {
 		if got := headOf(t, visitor(t), open+path).Get("Strict-Transport-Security"); got != "" {
 			t.Errorf("plain http, GET %s: Strict-Transport-Security %q", path, got)
 		}
 	}
+}
+
+// Whoever comes to the address of https by plain http sees nothing of the darkroom: pages are led to https, programs and forms refused with a
+// sentence, in whole and in pieces; what is neither gets nothing (ASVS 5.0, 12.2.1).
+func TestPlainHTTPIsTurned(t *testing.T) {
+	cert, key, roots := pair(t)
+	at, _ := startedAs(t, cli.ServeConfig{Addr: "127.0.0.1:0", Where: cli.Where{Dir: t.TempDir(), Darkroom: "darkroom"}, Example: true, Cert: cert, Key: key})
+	host := strings.TrimPrefix(at, "https://")
+	for _, c := range []struct {
+		send   string
+		status int
+		to     string
+	}{
+		{"GET /shelf?q=a%2Fb HTTP/1.1\r\nHost: " + host + "\r\n\r\n", http.StatusTemporaryRedirect, at + "/shelf?q=a%2Fb"},
+		{"HEAD / HTTP/1.1\r\nHost: darkroom.lan:8460\r\n\r\n", http.StatusTemporaryRedirect, "https://darkroom.lan:8460/"},
+		{"GET //elsewhere.test/ HTTP/1.1\r\nHost: " + host + "\r\n\r\n", http.StatusTemporaryRedirect, at + "//elsewhere.test/"},
+		{"GET / HTTP/1.1\r\nHost: a.test/b?c\r\n\r\n", http.StatusBadRequest, ""},
+		{"GET / HTTP/1.0\r\n\r\n", http.StatusBadRequest, ""},
+		{"POST /sign-in HTTP/1.1\r\nHost: " + host + "\r\nContent-Length: 0\r\n\r\n", http.StatusBadRequest, ""},
+		{"GET /api/v1/baths HTTP/1.1\r\nHost: " + host + "\r\n\r\n", http.StatusBadRequest, ""},
+		{"GET / HTTP/1.1\r\nHost: " + host + "\r\nAuthorization: Bearer x\r\n\r\n", http.StatusBadRequest, ""},
+		{"GARBLED\r\n\r\n", 0, ""},
+		{"GET / HTTP/1.1\r\nX: " + strings.Repeat("x", 2*mostHeader) + "\r\n\r\n", 0, ""},
+	} {
+		for _, piece := range []int{len(c.send), 1} {
+			if piece == 1 && len(c.send) > 300 {
+				continue
+			}
+			status, to, text := spoken(t, host, c.send, piece)
+			if status != c.status || to != c.to || c.status != 0 && !strings.Contains(text, "https://") || strings.Contains(text, "Lock House") {
+				t.Errorf("%.60q in pieces of %d: %d to %q, %q; want %d to %q", c.send, piece, status, to, text, c.status, c.to)
+			}
+		}
+	}
+	over := visitor(t)
+	over.Transport = &http.Transport{TLSClientConfig: &tls.Config{RootCAs: roots, MinVersion: tls.VersionTLS12}}
+	if status, _, _ := asked(t, over, http.MethodGet, at+"/shelf", nil); status != http.StatusOK {
+		t.Errorf("over https: %d", status)
+	}
+}
+
+// spoken sends bytes and returns the answer; 0 for none.
+func spoken(t *testing.T, host, send string, piece int) (status int, to, text string) {
+	t.Helper()
+	c, err := (&net.Dialer{}).DialContext(t.Context(), "tcp", host)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = c.Close() }()
+	for left := send; left != ""; left = left[min(piece, len(left)):] {
+		if _, err := c.Write([]byte(left[:min(piece, len(left))])); err != nil {
+			break // it has answered
+		}
+	}
+	method, _, _ := strings.Cut(send, " ")
+	resp, err := http.ReadResponse(bufio.NewReader(c), &http.Request{Method: method})
+	if err != nil {
+		return 0, "", ""
+	}
+	defer func() { _ = resp.Body.Close() }()
+	body, _ := io.ReadAll(resp.Body)
+	if method == http.MethodHead {
+		body = []byte("https://") // none has one
+	}
+	return resp.StatusCode, resp.Header.Get("Location"), string(body)
 }
 
 func headOf(t *testing.T, c *http.Client, at string) http.Header {
@@ -103,7 +166,7 @@ func TestTroubleBelowIsLogged(t *testing.T) {
 	var log bytes.Buffer
 	logger := slog.New(slog.NewTextHandler(&log, nil))
 	cert, key, _ := pair(t)
-	l, _, err := house{now: time.Now}.listen(t.Context(), cli.ServeConfig{Addr: "127.0.0.1:0", Cert: cert, Key: key})
+	l, _, err := house{now: time.Now}.listen(t.Context(), cli.ServeConfig{Addr: "127.0.0.1:0", Cert: cert, Key: key}, "")
 	if err != nil {
 		t.Fatal(err)
 	}

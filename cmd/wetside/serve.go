@@ -85,7 +85,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	listener, scheme, err := h.listen(ctx, c)
+	listener, scheme, err := h.listen(ctx, c, say.Tell("serve_comes_plain").Text())
 	if err != nil {
 		return err
 	}
@@ -94,7 +94,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
-	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s%s", scheme, reached(ctx, listener.Addr()), whereOf(c, b), healthAddr, tellWord(say, word, scheme))
+	_, _ = fmt.Fprintf(c.Out, "wetside: %s://%s/\ndata: %s\n%s%s%s", scheme, reached(ctx, listener.Addr()), whereOf(c, b), healthAddr, tellWord(say, word), tellClear(say, pagesBook.Outside && scheme == "http"))
 	if err := manager.Say("READY=1"); err != nil {
 		log.WarnContext(ctx, "not told to the service manager", "error", err)
 	}
@@ -143,15 +143,19 @@ func english(read func() (*words.Catalogue, error)) (*words.Voice, error) {
 }
 
 // tellWord says what to do where other machines reach a darkroom that nobody keeps yet.
-func tellWord(say *words.Voice, word, scheme string) string {
+func tellWord(say *words.Voice, word string) string {
 	if word == "" {
 		return ""
 	}
-	told := "\n" + say.Tell("serve_word").Text() + "\n\n    " + word + "\n\n"
-	if scheme == "http" {
-		told += say.Tell("serve_in_the_clear").Text() + "\n"
+	return "\n" + say.Tell("serve_word").Text() + "\n\n    " + word + "\n\n"
+}
+
+// tellClear says what other machines without https mean.
+func tellClear(say *words.Voice, clear bool) string {
+	if !clear {
+		return ""
 	}
-	return told
+	return say.Tell("serve_in_the_clear").Text() + "\n"
 }
 
 // watchOver answers on the second address, where one is wanted, until the context ends; say is a line that tells where.
@@ -195,7 +199,8 @@ func notBefore(ctx context.Context, clock *steady.Clock, b webbook.Book, log *sl
 }
 
 // listen takes the address, with a certificate where there is one. Files that can't be read are told before anything is taken.
-func (h house) listen(ctx context.Context, c cli.ServeConfig) (net.Listener, string, error) {
+// Whoever comes by plain http all the same is led to https, or told so in a sentence.
+func (h house) listen(ctx context.Context, c cli.ServeConfig, byHTTPS string) (net.Listener, string, error) {
 	var secure *tls.Config
 	if c.Cert != "" {
 		pair, err := certfile.Open(c.Cert, c.Key, h.now)
@@ -209,7 +214,7 @@ func (h house) listen(ctx context.Context, c cli.ServeConfig) (net.Listener, str
 	if err != nil || secure == nil {
 		return listener, "http", err
 	}
-	return tls.NewListener(listener, secure), "https", nil
+	return tls.NewListener(plainTurned{listener, byHTTPS}, secure), "https", nil
 }
 
 // answer serves until the context ends, then lets what is under way finish.
