@@ -158,21 +158,24 @@ func (s *State) Events() []Event {
 	return events
 }
 
-// Product returns a product by its id, as it is or, where it was removed, as it last was; there says which.
+// Product returns a product by its id, as it is or, where it was removed, as it last was; there says which. Whose it is, ProductOwner
+// says.
 func (s *State) Product(id string) (p darkroom.Product, there bool) {
 	h := s.products.find(id)
 	if h == nil {
 		return p, false
 	}
 	if now := h.now(&s.corrections); now != nil {
-		return now.value, true
+		p, there = now.value, true
 	}
 	for _, was := range slices.Backward(h.said) {
-		if !was.removed && s.corrections.stands(was.entry) {
-			return was.value, false
+		if !there && !was.removed && s.corrections.stands(was.entry) {
+			p = was.value
+			break
 		}
 	}
-	return p, false
+	p.Whose = "" // it was an id
+	return p, there
 }
 
 // Openings returns what is to be said beside a draw: that the bottles it draws from, where they still stand unopened, were

@@ -51,6 +51,7 @@ type Mixed struct {
 	Place    darkroom.Bath  `json:"place,omitempty"`    // of a fixer: one bath, first of two, second of two
 	Pair     string         `json:"pair,omitempty"`     // the id of the other bath of two
 	For      Serves         `json:"for,omitempty"`
+	Whose    string         `json:"whose,omitempty"` // a person's id; empty: the room's
 	Ounce    Ounce          `json:"ounce,omitempty"`
 }
 

@@ -49,11 +49,12 @@ func (o Ounce) Quantity() quantity.Ounce {
 }
 
 // Set adds a thing or changes it as a whole. As is the part's mapping as in the darkroom file, in JSON; a person's
-// is without name and notes, which never stand in an entry.
+// is without name and notes, a product's without its owner's name: names never stand in an entry.
 type Set struct {
 	Part  Part            `json:"-"`
 	ID    string          `json:"id,omitempty"` // empty for room, bench and session, of which there is one
 	As    json.RawMessage `json:"as"`
+	Whose string          `json:"whose,omitempty"` // of a product: a person's id; empty: the room's
 	Ounce Ounce           `json:"ounce,omitempty"`
 }
 
@@ -70,11 +71,13 @@ type Removed struct {
 func (b *Removed) Kind() Kind { return Kind(b.Part) + ".removed" }
 
 // LotReceived puts a bought bottle or packet on the shelf, or a made-up stock that was there before the book. As is
-// the lot's mapping without its product, which is named by id.
+// the lot's mapping without its product and its owner, which are named by id. Said again of a lot that is there, it takes the place of
+// what was said: so a bottle changes hands.
 type LotReceived struct {
 	Lot     string          `json:"lot"`
 	Product string          `json:"product"`
 	As      json.RawMessage `json:"as"`
+	Whose   string          `json:"whose,omitempty"` // a person's id; empty: the room's
 	Ounce   Ounce           `json:"ounce,omitempty"`
 }
 
@@ -131,7 +134,8 @@ func (*LotDiscarded) Kind() Kind { return Discarded }
 type Stock struct {
 	Lot     string          `json:"lot"`
 	Product string          `json:"product"`
-	As      json.RawMessage `json:"as"` // the new lot's mapping without its product
+	As      json.RawMessage `json:"as"`              // the new lot's mapping without its product and its owner
+	Whose   string          `json:"whose,omitempty"` // a person's id; empty: the room's
 	From    []Draw          `json:"from,omitempty"`
 	Ounce   Ounce           `json:"ounce,omitempty"`
 }

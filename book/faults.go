@@ -146,14 +146,16 @@ func complete(body Body) error {
 			return errNoPart
 		case b.Part.single() != (b.ID == ""):
 			return errNoFrom
+		case b.Whose != "" && b.Part != ProductPart:
+			return errOwnerOfWhat
 		case b.Part.single():
 			return nil
 		}
-		return ids(b.ID)
+		return errors.Join(ids(b.ID), mayID("whose", b.Whose))
 	case *Removed:
 		return ids(b.ID)
 	case *LotReceived:
-		return ids(b.Lot, b.Product)
+		return errors.Join(ids(b.Lot, b.Product), mayID("whose", b.Whose))
 	case *LotOpened:
 		return ids(b.Lot)
 	case *LotCounted:
@@ -163,7 +165,7 @@ func complete(body Body) error {
 	case *LotDiscarded:
 		return ids(b.Lot)
 	case *Stock:
-		return errors.Join(ids(b.Lot, b.Product), drawIDs(b.From))
+		return errors.Join(ids(b.Lot, b.Product), drawIDs(b.From), mayID("whose", b.Whose))
 	case *Mixed:
 		return errors.Join(ids(b.Bath), drawIDs(b.From))
 	case *Moved:

@@ -13,7 +13,7 @@ type IDs struct {
 
 // File returns what there is now as a darkroom file, with the ids of its things: what is on the bench and the shelf,
 // what is left in each lot (one whose product is gone or has another form is left out), the people with their names out of the erasable record (those without one are left out, and
-// so are all notes), and the session that is wanted. Things stand in the order in which they came. Where a product was
+// so are all notes), after them whoever else owns something there, and the session that is wanted. Things stand in the order in which they came. Where a product was
 // renamed, what names it follows. Words in ounces that were written under another setting of the room's say which
 // ounce they mean.
 func (s *State) File(p People) (darkroom.File, IDs) {
@@ -43,17 +43,31 @@ func (s *State) fileUnder(o Ounce, p People) (darkroom.File, IDs) {
 	ids.Tanks, f.Bench.Tanks = presentUnder(&s.tanks, c, o, clearTank)
 	ids.Cans, f.Bench.Cans = presentUnder(&s.cans, c, o, clearCan)
 	ids.Products, f.Shelf.Products = presentUnder(&s.products, c, o, clearProduct)
+	var owners []string
 	for _, l := range s.Lots() {
-		if p := s.products.now(l.ProductID, c); l.Gone == There && p != nil && fits(l.Lot, p.value) {
+		if x := s.products.now(l.ProductID, c); l.Gone == There && x != nil && fits(l.Lot, x.value) {
 			ids.Lots = append(ids.Lots, l.ID)
+			l.Lot.Whose = p.ownerName(l.Whose)
 			f.Shelf.Lots = append(f.Shelf.Lots, under(o, &setting[darkroom.Lot]{value: l.Lot, ounce: l.ounce}, clearLot))
+			owners = append(owners, l.Whose)
 		}
+	}
+	for i := range f.Shelf.Products {
+		x := &f.Shelf.Products[i]
+		owners = append(owners, x.Whose)
+		x.Whose = p.ownerName(x.Whose)
 	}
 	for i := range s.people.all {
 		h := &s.people.all[i]
 		if now, name := h.now(c), p.Name(h.id); now != nil && name != Somebody {
 			ids.People = append(ids.People, h.id)
 			f.People = append(f.People, darkroom.Person{Name: name, Does: now.value.Does})
+		}
+	}
+	for _, id := range owners {
+		if name := p.Name(id); id != "" && name != Somebody && !slices.Contains(ids.People, id) {
+			ids.People = append(ids.People, id)
+			f.People = append(f.People, darkroom.Person{Name: name})
 		}
 	}
 	s.rename(&f)

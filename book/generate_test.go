@@ -92,17 +92,22 @@ func anyFile(t *rapid.T) darkroom.File {
 		return fmt.Sprintf("{name: can %d, takes: fixer, holds: %s%s}", i, one("can", "25 L", "5 US gal", "2 gal"),
 			one("full", "", ", full_at: 80 %", ", vented: yes"))
 	}) + one("depth", "", "  fill_depth: 15 mm\n", "  fill_depth: 5/8 in\n  dry: {RC paper: 24}\n"))
+	owners := []string{"", "", ", whose: somebody"}
+	people := some("people", 2, func(i int) string {
+		return fmt.Sprintf("{name: Person %d%s%s}", i, one("does", "", ", does: [mixes]"), one("notes", "", ", notes: [left-handed]"))
+	})
+	for i := range strings.Count(people, "name:") {
+		owners = append(owners, fmt.Sprintf(", whose: Person %d", i))
+	}
 	src.WriteString("shelf:\n  products:\n")
 	for _, p := range products {
-		fmt.Fprintf(&src, "    - {name: %s%s}\n", p, label(one, p))
+		fmt.Fprintf(&src, "    - {name: %s%s%s}\n", p, label(one, p), one("its owner", owners...))
 	}
 	src.WriteString("  lots:\n")
 	if len(products) > 0 {
-		src.WriteString(some("lots", 6, func(int) string { return anyLot(one, one("product", products...)) }))
+		src.WriteString(some("lots", 6, func(int) string { return anyLot(one, one("product", products...), one("whose", owners...)) }))
 	}
-	src.WriteString("people:\n" + some("people", 2, func(i int) string {
-		return fmt.Sprintf("{name: Person %d%s%s}", i, one("does", "", ", does: [mixes]"), one("notes", "", ", notes: [left-handed]"))
-	}))
+	src.WriteString("people:\n" + people)
 	src.WriteString(one("session", "", "session: {people: 8}\n",
 		"session:\n  lasts: 3 h\n  to_make:\n    - {material: film, rolls: 2, size: 135-36, dilution: 1 fl oz per quart}\n"))
 	f, err := darkroom.Read([]byte(src.String()))
@@ -125,7 +130,7 @@ func label(one func(string, ...string) string, product string) string {
 	}
 }
 
-func anyLot(one func(string, ...string) string, product string) string {
+func anyLot(one func(string, ...string) string, product, whose string) string {
 	holds := one("holds", "", ", holds: 1 L", ", holds: 1 L, left: 310 mL", ", holds: 1 quart, left: unknown", ", holds: 1 L, left: 0 mL")
 	stock := ""
 	if product == "powder" {
@@ -134,7 +139,7 @@ func anyLot(one func(string, ...string) string, product string) string {
 		}
 	}
 	dates := one("dates", "", ", received: 2026-09-02", ", received: 2026-09-02, opened: 2026-10-14", ", opened: 2026-10-15")
-	return "{product: " + product + stock + holds + dates + "}"
+	return "{product: " + product + stock + holds + dates + whose + "}"
 }
 
 // otherOunce changes what an ounce is in the room, and compares what the file then means with what it meant.

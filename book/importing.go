@@ -14,6 +14,8 @@ type ImportOptions struct {
 	Replace bool
 	// Expect is the position that the decision was made on; nil takes the book as it stands.
 	Expect *int64
+	// Persons are ids, by name, of people whom the file names and the book has no entry of: members who own nothing yet.
+	Persons map[string]string
 }
 
 // Imported is what an import writes: entries into the book, and names and notes into the erasable record.
@@ -28,7 +30,7 @@ type Imported struct {
 // silent about (the bench's depth, the wanted session, a lot's opening) stays. The entries are decisions and facts made on
 // s, in the order in which they must be written.
 func Import(s *State, p People, f darkroom.File, a *Author, o ImportOptions) (Imported, error) {
-	im := &importer{state: s, people: p, file: f, author: a, ounce: OunceOf(f.Darkroom.Ounce), names: map[string]string{}}
+	im := &importer{state: s, people: p, file: f, author: a, ounce: OunceOf(f.Darkroom.Ounce), names: map[string]string{}, owners: map[string]string{}}
 	im.has, im.ids = s.fileUnder(im.ounce, p)
 	setOne(im, RoomPart, im.has.Darkroom, im.file.Darkroom, o)
 	im.persons(o)
@@ -50,6 +52,7 @@ type importer struct {
 	ids    IDs
 
 	names   map[string]string // the file's products' ids by name
+	owners  map[string]string // the ids of the file's people by name, the first of each
 	removed []Body            // what goes, last
 	out     Imported
 	err     error
@@ -78,7 +81,12 @@ func (im *importer) persons(o ImportOptions) {
 	for _, p := range im.file.People {
 		id, known := left.take(p.Name)
 		if !known {
-			id = im.author.NewID()
+			if id, known = o.Persons[p.Name]; !known {
+				id = im.author.NewID()
+			}
+		}
+		if im.owners[p.Name] == "" {
+			im.owners[p.Name] = id
 		}
 		record := Person{ID: id, Name: p.Name, Notes: p.Notes}
 		if len(p.Notes) == 0 {
@@ -88,11 +96,11 @@ func (im *importer) persons(o ImportOptions) {
 			im.out.People = append(im.out.People, record)
 		}
 		does := darkroom.Person{Does: p.Does}
-		if !known || !samePart(does, darkroom.Person{Does: im.doesOf(id)}) {
+		if !known || !samePart(does, darkroom.Person{Does: im.doesOf(id)}) { // one who is known by owning something has no entry
 			im.write(NewSet(PersonPart, id, does, NoOunce))
 		}
 	}
-	im.remove(o, PersonPart, left.rest())
+	im.remove(o, PersonPart, slices.DeleteFunc(left.rest(), func(id string) bool { return !im.state.has(PersonPart, id) }))
 }
 
 func (im *importer) doesOf(id string) []string {
@@ -127,7 +135,12 @@ func setAll[T darkroom.Part](im *importer, o ImportOptions, part Part, has []T, 
 			im.names[name(w)] = id
 		}
 		if !known || !samePart(w, has[slices.Index(ids, id)]) {
-			im.write(NewSet(part, id, w, im.ounce))
+			set := NewSet(part, id, w, im.ounce)
+			if p, ok := any(w).(darkroom.Product); ok {
+				was, _ := im.state.ProductOwner(id)
+				set.Whose = im.owner(p.Whose, was)
+			}
+			im.write(set)
 		}
 	}
 	im.remove(o, part, left.rest())

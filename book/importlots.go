@@ -39,7 +39,7 @@ func (im *importer) pairLots() (pair, rest []int) {
 	for range im.file.Shelf.Lots {
 		pair = append(pair, -1)
 	}
-	for _, same := range []func(has, wants darkroom.Lot) bool{sameLot, sameButLeft, sameOrOpened, sameButOpened, sameAtAll} {
+	for _, same := range []func(has, wants darkroom.Lot) bool{sameLot, sameButLeft, sameOrOpened, sameButOpened, sameAtAll, sameButWhose} {
 		for i, w := range im.file.Shelf.Lots {
 			at := slices.IndexFunc(rest, func(j int) bool { return products[j] == im.product(w) && same(shelf[j], w) })
 			if pair[i] < 0 && at >= 0 {
@@ -70,11 +70,33 @@ func (im *importer) received(w darkroom.Lot) {
 		im.err = cmp.Or(im.err, error(&Error{Kind: BadInput, Key: "import_no_product", Cause: errors.New(w.Product)}))
 		return
 	}
-	im.write(NewReceived(im.author.NewID(), product, w, im.ounce))
+	b := NewReceived(im.author.NewID(), product, w, im.ounce)
+	b.Whose = im.owner(w.Whose, "")
+	im.write(b)
 }
 
-// changed writes what happened to a lot since.
+// owner returns the id of whom the file calls by a name; was is who owns it in the book, if it is there. Somebody without a name
+// who is not there gets an id, which nobody else has.
+func (im *importer) owner(name, was string) string {
+	switch {
+	case name == "":
+		return ""
+	case im.people.ownerName(was) == name:
+		return was
+	case name == darkroom.Somebody:
+		return im.author.NewID()
+	}
+	return im.owners[name]
+}
+
+// changed writes what happened to a lot since. One that changed hands is received anew.
 func (im *importer) changed(id string, has, wants darkroom.Lot) {
+	if has.Whose != wants.Whose {
+		was, _ := im.state.LotOwner(id)
+		b := NewReceived(id, im.product(wants), wants, im.ounce)
+		b.Whose = im.owner(wants.Whose, was)
+		im.write(b)
+	}
 	if wants.Opened.Given() && wants.Opened.Text != has.Opened.Text {
 		im.write(&LotOpened{Lot: id, Opened: wants.Opened.Text})
 	}
@@ -113,8 +135,13 @@ func sameButOpened(has, wants darkroom.Lot) bool {
 	return sameAtAll(has, wants) && has.Packets == wants.Packets
 }
 
-// sameAtAll compares what never changes of a lot.
+// sameAtAll compares what seldom changes of a lot.
 func sameAtAll(has, wants darkroom.Lot) bool {
+	return sameButWhose(has, wants) && has.Whose == wants.Whose
+}
+
+// sameButWhose compares what never changes of a lot.
+func sameButWhose(has, wants darkroom.Lot) bool {
 	return has.Stock == wants.Stock && has.Holds.Text == wants.Holds.Text && (has.Packets > 0) == (wants.Packets > 0) &&
 		has.Received.Text == wants.Received.Text && has.Made.Text == wants.Made.Text
 }

@@ -12,8 +12,9 @@ import (
 type Lot struct {
 	ID        string
 	ProductID string
+	Whose     string // a person's id; empty: the room's
 	// Lot is what the darkroom file would say of it now. Its left is in the words of the last count, or, where
-	// something was drawn since, worked out from them; its product is empty where the product is gone.
+	// something was drawn since, worked out from them; its product is empty where the product is gone, its owner always.
 	Lot darkroom.Lot
 	// Entry is the entry that put it on the shelf.
 	Entry string
@@ -59,6 +60,7 @@ type saying struct {
 	words   string                 // of a count
 	opened  darkroom.As[time.Time] // the day
 	product string                 // of a receipt: the product's id
+	whose   string                 // of a receipt: its owner's
 	lot     darkroom.Lot           // of a receipt: the rest
 	ounce   Ounce
 }
@@ -87,7 +89,7 @@ func (s *State) lotAsSaid(id string) (Lot, bool) {
 	if came == nil {
 		return Lot{}, false
 	}
-	l := Lot{ID: id, ProductID: came.said.product, Lot: came.said.lot, Entry: came.entry, ounce: came.said.ounce}
+	l := Lot{ID: id, ProductID: came.said.product, Whose: came.said.whose, Lot: came.said.lot, Entry: came.entry, ounce: came.said.ounce}
 	var p darkroom.Product
 	if now := s.products.now(l.ProductID, &s.corrections); now != nil {
 		p = now.value

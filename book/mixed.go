@@ -35,6 +35,7 @@ func (s *State) tellMixed(e Entry, b *Mixed) error {
 func (b *Mixed) read(into *Bath) error {
 	err := first(
 		wantID("bath", b.Bath), mayID("product", b.Product), mayID("tray", b.Tray), mayID("tank", b.Tank), mayID("pair", b.Pair),
+		mayID("whose", b.Whose),
 		oneOf("made", b.Made, MadeEstimated, MadeUnknown), oneOf("use", b.Use, Rinse, Holding),
 		oneOf("place", b.Place, darkroom.BathOne, darkroom.BathFirst, darkroom.BathSecond),
 		oneOf("for", b.For, ServesPaper, ServesFilm), oneOf("into", b.Into, bottleStates()...),

@@ -18,7 +18,11 @@ func decode[T darkroom.Part](as []byte, o Ounce) (T, error) {
 	if p, ok := any(&t).(*darkroom.Person); ok {
 		return t, decodePerson(as, p)
 	}
-	return darkroom.ReadJSON[T](as, o.Quantity())
+	t, err := darkroom.ReadJSON[T](as, o.Quantity())
+	if err == nil && ownerIn(&t) != "" {
+		err = errOwnerNamed
+	}
+	return t, err
 }
 
 // decodePerson reads what somebody does. A name or a note in an entry could never be erased, so it is an error.
@@ -53,7 +57,7 @@ func (s *State) tellSet(e Entry, b *Set) error {
 	case CanPart:
 		return tellThing(&s.cans, e, b)
 	case ProductPart:
-		return tellThing(&s.products, e, b)
+		return s.tellProduct(e, b)
 	case PersonPart:
 		return tellThing(&s.people, e, b)
 	}
@@ -100,15 +104,20 @@ func (s *State) tellRemoved(e Entry, b *Removed) error {
 }
 
 // NewSet returns the body that adds or changes a part, in the words that it was read from. id is empty for the room,
-// the bench and the session. o is what an ounce means in those words. Of a person only what he or she does is taken.
+// the bench and the session. o is what an ounce means in those words. Of a person only what he or she does is taken; whose a
+// product is stands in Set.Whose, by id.
 func NewSet[T darkroom.Part](part Part, id string, value T, o Ounce) *Set {
-	if p, ok := any(&value).(*darkroom.Person); ok {
+	switch p := any(&value).(type) {
+	case *darkroom.Person:
 		*p = darkroom.Person{Does: p.Does}
+	case *darkroom.Product:
+		p.Whose = ""
 	}
 	return &Set{Part: part, ID: id, As: darkroom.JSON(value), Ounce: o}
 }
 
-// NewReceived returns the body that puts a lot of a product on the shelf.
+// NewReceived returns the body that puts a lot of a product on the shelf. Whose it is stands in LotReceived.Whose, by id.
 func NewReceived(id, product string, lot darkroom.Lot, o Ounce) *LotReceived {
+	lot.Whose = ""
 	return &LotReceived{Lot: id, Product: product, As: darkroom.JSON(lot), Ounce: o}
 }

@@ -116,7 +116,7 @@ func (s *State) tell(e Entry, body Body) error {
 	case *Removed:
 		return s.tellRemoved(e, b)
 	case *LotReceived:
-		return s.tellComing(e, b.Lot, b.Product, b.As, b.Ounce)
+		return s.tellComing(e, b.Lot, saying{product: b.Product, whose: b.Whose, ounce: b.Ounce}, b.As)
 	case *LotOpened:
 		day, err := time.Parse(time.DateOnly, b.Opened)
 		if err != nil {
@@ -162,12 +162,11 @@ func (s *State) happened(lot string, h happening, e Entry) {
 	s.lots[lot] = inserted(s.lots[lot], h, func(a, b happening) int { return a.compare(&b.moment) })
 }
 
-func (s *State) tellComing(e Entry, lot, product string, as []byte, o Ounce) error {
-	l, err := decodeLot(as, o)
-	if err != nil {
+func (s *State) tellComing(e Entry, lot string, said saying, as []byte) (err error) {
+	if said.lot, err = decodeLot(as, said.ounce); err != nil {
 		return badBody(e, err)
 	}
-	s.happened(lot, happening{do: actReceived, said: &saying{product: product, lot: l, ounce: o}}, e)
+	s.happened(lot, happening{do: actReceived, said: &said}, e)
 	return nil
 }
 
@@ -176,7 +175,7 @@ func (s *State) tellStock(e Entry, b *Stock) error {
 	if err != nil {
 		return err
 	}
-	if err := s.tellComing(e, b.Lot, b.Product, b.As, b.Ounce); err != nil {
+	if err := s.tellComing(e, b.Lot, saying{product: b.Product, whose: b.Whose, ounce: b.Ounce}, b.As); err != nil {
 		return err
 	}
 	s.draw(e, b.From, amounts)

@@ -98,6 +98,8 @@ func productFilm() []field[Product] {
 			func(p *Product) *As[quantity.Volume] { return &p.LeastPerRoll }, as(volume(10*quantity.Litre, "10 L"))),
 		at("reuse", "one-shot, +10 % per roll, or replenish 20 mL per roll.",
 			func(p *Product) *string { return &p.Reuse }, worded(as(withOunce("reuse", ReadReuse)))),
+		at("whose", "Whose it is: one of people, by name, or somebody; the room's where left out. The room does not plan with it or buy it.",
+			func(p *Product) *string { return &p.Whose }, text()),
 	}
 }
 
@@ -187,6 +189,7 @@ func lotKind() kind[Lot] {
 		at("received", "When it came.", func(l *Lot) *As[time.Time] { return &l.Received }, as(date())),
 		at("opened", "When it was opened.", func(l *Lot) *As[time.Time] { return &l.Opened }, as(date())),
 		at("made", "When a stock was made up.", func(l *Lot) *As[time.Time] { return &l.Made }, as(date())),
+		at("whose", "Whose it is: one of people, by name, or somebody; the room's where left out.", func(l *Lot) *string { return &l.Whose }, text()),
 	}, lotRules()...)
 }
 

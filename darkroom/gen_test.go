@@ -9,8 +9,9 @@ import (
 
 // gen writes random files that are right, straight from the contract's text and not from the tables under test.
 type gen struct {
-	t *rapid.T
-	n int
+	t      *rapid.T
+	n      int
+	owners []string // the names of people, quoted
 }
 
 func (g *gen) pick(words ...string) string { return rapid.SampledFrom(words).Draw(g.t, "word") }
@@ -62,11 +63,13 @@ func (g *gen) byMaterial(value func() string) string {
 }
 
 func (g *gen) file() string {
-	return "darkroom: " + g.room() + "\nbench: " + g.bench() + "\nshelf: " + g.shelf() + "\npeople: " +
-		g.many(2, func() string {
-			return g.fields("name", quoted(g.name()), "?does", g.many(2, func() string { return g.pick("mixes", "teaches") }),
-				"?notes", g.many(2, func() string { return quoted(g.name() + g.pick("", "\nsecond line", "\ttab")) }))
-		}) + "\nsession: " + g.session() + "\n"
+	people := g.many(2, func() string {
+		name := quoted(g.name())
+		g.owners = append(g.owners, name)
+		return g.fields("name", name, "?does", g.many(2, func() string { return g.pick("mixes", "teaches") }),
+			"?notes", g.many(2, func() string { return quoted(g.name() + g.pick("", "\nsecond line", "\ttab")) }))
+	})
+	return "darkroom: " + g.room() + "\nbench: " + g.bench() + "\nshelf: " + g.shelf() + "\npeople: " + people + "\nsession: " + g.session() + "\n"
 }
 
 func (g *gen) room() string {
@@ -126,7 +129,7 @@ func (g *gen) shelf() string {
 	products := g.many(3, product)
 	lot := func() string {
 		return g.fields("product", rapid.SampledFrom(names).Draw(g.t, "product"), "state", "stock", "?holds", g.pick("5 L", "1 gal"),
-			"?left", g.pick("310 mL", "unknown", "0 L"), "?received", "2026-09-02", "?made", "2026-09-03", "?opened", "2026-10-14")
+			"?left", g.pick("310 mL", "unknown", "0 L"), "?received", "2026-09-02", "?made", "2026-09-03", "?opened", "2026-10-14", "?whose", g.pick(append(g.owners, "somebody")...))
 	}
 	if len(names) == 0 {
 		return "{products: " + products + "}"
@@ -152,7 +155,7 @@ func (g *gen) product(name string) string {
 			return g.fields("substance", quoted(g.name()), "?share", g.pick("1 to 2 %", "5 %", "1-2 %", `"< 1 %"`))
 		}),
 		"?hazards", g.pick("[H317, H361fd, EUH031]", "[]"), "?indicator", g.fields("?from", "yellow", "?to", "purple"),
-		"?agitation", "10 s every minute", "?least_per_roll", g.pick("125 mL", "4 oz"),
+		"?agitation", "10 s every minute", "?least_per_roll", g.pick("125 mL", "4 oz"), "?whose", g.pick(append(g.owners, "Somebody")...),
 		"?reuse", g.pick("one-shot", `"+10 % per roll"`, "replenish 20 mL per roll"),
 	}
 	if liquid {

@@ -44,6 +44,7 @@ const (
 	ProblemNoSuchProduct       ProblemKind = "no_such_product"
 	ProblemNoSuchRoleOrProduct ProblemKind = "no_such_role_or_product"
 	ProblemNoDeveloper         ProblemKind = "no_developer"
+	ProblemNoSuchPerson        ProblemKind = "no_such_person"
 )
 
 // ProblemKinds returns the reasons that are this package's own and those of package outline, for a catalogue that
@@ -60,7 +61,7 @@ func ProblemKinds() []ProblemKind {
 		ProblemMarksDoNotDivide, ProblemTooManyMarks, ProblemNumbersMiss,
 		ProblemOverBrim, ProblemNotFor, ProblemMoreThanHolds,
 		ProblemBefore, ProblemSameName, ProblemNoSuchProduct,
-		ProblemNoSuchRoleOrProduct, ProblemNoDeveloper,
+		ProblemNoSuchRoleOrProduct, ProblemNoDeveloper, ProblemNoSuchPerson,
 	}
 	for _, k := range outline.Kinds() {
 		if !slices.Contains(kinds, ProblemKind(k)) {

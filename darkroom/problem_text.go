@@ -204,6 +204,8 @@ func (p Problem) ofRules() string {
 		return "no product of the shelf has this name" + p.got()
 	case ProblemNoSuchRoleOrProduct:
 		return "must be a role or a product of the shelf" + p.got()
+	case ProblemNoSuchPerson:
+		return "nobody of people has this name" + p.got()
 	case ProblemNoDeveloper:
 		return "must be a developer; this product is a " + e.Other + p.got()
 	default:

@@ -11,7 +11,7 @@ import (
 
 // fileRules are what the parts of a file say together.
 func fileRules() []rule[File] {
-	return []rule[File]{noTwoAlike, lotsHaveProducts, lotsOfForm, vesselsKeptFor, loadsHaveProducts}
+	return []rule[File]{noTwoAlike, lotsHaveProducts, lotsOfForm, ownersThere, vesselsKeptFor, loadsHaveProducts}
 }
 
 // noTwoAlike refuses two vessels, trays, tanks, cans or products of one name.

@@ -226,6 +226,7 @@ type Product struct {
 	Agitation    string
 	LeastPerRoll As[quantity.Volume]
 	Reuse        string
+	Whose        string // as of a Lot: the room neither buys nor plans with what is somebody's
 }
 
 // State is a state of a container, for keeping times.
@@ -268,6 +269,9 @@ type Pack struct {
 // An Indicator is a stop bath's change of colour.
 type Indicator struct{ From, To string }
 
+// Somebody stands for an owner who has no name any more: what is somebody's is not the room's.
+const Somebody = "somebody"
+
 // A Lot is one bought bottle or packet, or one made-up stock.
 type Lot struct {
 	Product     string
@@ -279,6 +283,7 @@ type Lot struct {
 	Received    As[time.Time] // dates at midnight UTC
 	Opened      As[time.Time]
 	Made        As[time.Time]
+	Whose       string // the name of one of File.People, or Somebody; empty: the room's
 }
 
 // A Person is somebody who works here.
