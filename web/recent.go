@@ -131,14 +131,18 @@ func (v *visit) judged(ctx context.Context) (hazards.Report, error) {
 	return lately(ctx, v, "hazards", func() (hazards.Report, error) { return hazards.Of(v.file) })
 }
 
-// isShared are the pages that are the same for everybody who asks in the same way, so that they are sent again. One that holds an
-// id of its own for what is tapped next is not among them.
-func isShared(pattern string) bool {
+// A page with the seconds of a print on it is shown again for one second.
+const secondsFor = time.Second
+
+// shared says how long a page is sent again to everybody who asks in the same way; 0: it is made anew each time.
+func shared(pattern string) time.Duration {
 	switch pattern {
 	case "GET /{$}", "GET /baths", "GET /wall", "GET /shelf", "GET /plan", "GET /bench":
-		return true
+		return freshFor
+	case "GET /sink":
+		return secondsFor
 	}
-	return false
+	return 0
 }
 
 // mostPages is how much of pages is kept, in bytes.
@@ -150,13 +154,16 @@ type sentPage struct {
 	body []byte
 }
 
-// shownAgain sends a page as it was sent within the last seconds, or sees to it that what is shown is kept.
-func (v *visit) shownAgain(r *http.Request) bool {
+// shownAgain sends a page as it was sent so short a time ago, or sees to it that what is shown is kept.
+func (v *visit) shownAgain(r *http.Request, within time.Duration) bool {
+	if r.Pattern == "GET /sink" {
+		v.device(r) // what is tapped there is this device's, whoever asked for the page before
+	}
 	screen, _ := r.Cookie(access.CookieName(r, screenCookie))
 	key := fmt.Sprint(r.Host, access.Secure(r), r.URL.RequestURI(), v.red, screen, me(r), v.who)
 	k := &v.s.recent
 	was, now := k.page(v, key), v.s.Now()
-	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < freshFor {
+	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < within {
 		v.send(http.StatusOK, was.body)
 		return true
 	}

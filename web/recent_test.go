@@ -7,17 +7,21 @@ import (
 	"net/http/httptest"
 	"net/url"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
+	"time"
 
 	"wetside/internal/webbook"
 )
 
-// The clock stands: what was reckoned is shown again as long as the book stands still, and never once it has moved on; many at once see the same.
-func TestRecentlyReckoned(t *testing.T) {
+// withClock starts a house with the example darkroom and a clock of the test's.
+func withClock(t *testing.T, now func() time.Time) *house {
+	t.Helper()
 	h := &house{t: t, log: &bytes.Buffer{}}
-	b, pages, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), evening, slog.New(slog.NewTextHandler(h.log, nil)))
+	b, pages, err := webbook.Open(t.Context(), filepath.Join(t.TempDir(), "book.db"), now, slog.New(slog.NewTextHandler(h.log, nil)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,6 +35,61 @@ func TestRecentlyReckoned(t *testing.T) {
 	if err := b.LoadExample(t.Context()); err != nil {
 		t.Fatal(err)
 	}
+	return h
+}
+
+// The sink is shown again within a second alone: its times go on, what was tapped is there at once, and whoever comes
+// second has a device of their own.
+func TestSinkShownAgain(t *testing.T) {
+	var past atomic.Int64
+	h := withClock(t, func() time.Time { return evening().Add(time.Duration(past.Load())) })
+	h.mixAll()
+	h.get("/sink")
+	h.press("start", "RC-paper-8x10-in whole")
+	left := func(a answer) string {
+		found := regexp.MustCompile(`<span class="left">([^<]+)</span>`).FindStringSubmatch(a.Text)
+		if found == nil {
+			t.Fatal("no time on the page")
+		}
+		return found[1]
+	}
+	device := func(cookie string) (answer, string) {
+		r := h.request(http.MethodGet, "/sink", nil)
+		r.Header.Set("Cookie", cookie)
+		a := h.ask(r)
+		for _, c := range a.Cookies() {
+			if c.Name == "device" {
+				return a, c.Value
+			}
+		}
+		return a, ""
+	}
+	first, id := device("")
+	if id == "" {
+		t.Fatal("the first has no device")
+	}
+	second, other := device("")
+	if other == "" || other == id || left(second) != left(first) {
+		t.Errorf("the second's device is %q beside %q, its time %s beside %s", other, id, left(second), left(first))
+	}
+	again, none := device("device=" + id)
+	past.Add(int64(900 * time.Millisecond))
+	if same, _ := device("device=" + id); none != "" || left(same) != left(again) {
+		t.Errorf("within a second a device %q, times %s and %s", none, left(again), left(same))
+	}
+	past.Add(int64(time.Second))
+	if later, _ := device("device=" + id); left(later) == left(first) {
+		t.Errorf("after two seconds the time is still %s", left(later))
+	}
+	h.press("on", keysOf(again.Text, "on")[0])
+	if moved, _ := device("device=" + id); keysOf(moved.Text, "on")[0] == keysOf(again.Text, "on")[0] {
+		t.Error("the page shows the print where it was")
+	}
+}
+
+// The clock stands: what was reckoned is shown again as long as the book stands still, and never once it has moved on; many at once see the same.
+func TestRecentlyReckoned(t *testing.T) {
+	h := withClock(t, evening)
 	fixer := h.mixAll()["Fixer 1"]
 	if fixer == "" {
 		t.Fatal("no fixer was mixed")

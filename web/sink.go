@@ -74,7 +74,6 @@ type timesView struct {
 
 // sinkPage is the sink from above: what lies where, until when, and whose move is next.
 func (s *server) sink(r *http.Request, v *visit) error {
-	v.device(r)
 	l, err := v.lookAtSink(r)
 	if err != nil {
 		return err

@@ -47,7 +47,7 @@ func (s *server) handle(h handler) http.Handler {
 		r = r.WithContext(ctx)
 		v.asWho(r)
 		err := v.look(ctx)
-		if err == nil && isShared(r.Pattern) && v.shownAgain(r) {
+		if within := shared(r.Pattern); err == nil && within > 0 && v.shownAgain(r, within) {
 			return
 		}
 		if err == nil {

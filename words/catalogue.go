@@ -27,9 +27,10 @@ var files embed.FS
 
 // A Catalogue holds the messages of all languages and the titles of the sources. Opened once, it never changes.
 type Catalogue struct {
-	tags   []language.Tag // English first
-	read   map[language.Tag]func() (*i18n.Bundle, error)
-	titles map[string]string
+	tags    []language.Tag // English first
+	nearest func() language.Matcher
+	read    map[language.Tag]func() (*i18n.Bundle, error)
+	titles  map[string]string
 }
 
 // Open reads the English messages that are built in; those of another language are read when it is first spoken. An error is
@@ -79,6 +80,7 @@ func OpenFrom(files fs.FS) (*Catalogue, error) {
 	if err := read(string(text), func(_, key, title string) { c.titles[key] = title }); err != nil {
 		return nil, fmt.Errorf("titles of the sources: %w", err)
 	}
+	c.nearest = sync.OnceValue(func() language.Matcher { return language.NewMatcher(c.tags) })
 	return c, nil
 }
 
@@ -122,7 +124,7 @@ func (c *Catalogue) Speaks(tag string) bool {
 	if err != nil {
 		return false
 	}
-	_, _, sure := language.NewMatcher(c.tags).Match(want)
+	_, _, sure := c.nearest().Match(want)
 	return sure != language.No
 }
 
@@ -158,7 +160,7 @@ func (c *Catalogue) Voice(tag string, sys quantity.System, o quantity.Ounce, set
 		}
 		want = parsed
 	}
-	_, i, _ := language.NewMatcher(c.tags).Match(want)
+	_, i, _ := c.nearest().Match(want)
 	lang := c.tags[i]
 	bundle, err := c.read[lang]()
 	if err != nil {
