@@ -28,7 +28,14 @@ func TestKeyholdersDay(t *testing.T) {
 	if a := ilka.signIn("ilka", grey); a.StatusCode != http.StatusSeeOther {
 		t.Fatalf("signing in: %d %s", a.StatusCode, problemsOf(a.Text))
 	}
+	const offer = `action="/evening" novalidate><button class="key plain" name="shared" value="yes">`
+	if today := ilka.do(http.MethodGet, "/", nil).Text; !strings.Contains(today, offer) {
+		t.Error("today does not offer that others join")
+	}
 	at := ilka.share()
+	if today := ilka.do(http.MethodGet, "/", nil).Text; strings.Contains(today, offer) || !strings.Contains(today, `class="key plain" href="/wall"`) {
+		t.Error("others join, and today does not lead to the wall")
+	}
 	mo := h.joined(at, "Mo")
 
 	wall, sink := &device{house: h}, &device{house: h}

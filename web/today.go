@@ -23,6 +23,8 @@ type todayPage struct {
 	Lead   words.Phrase // the one thing of all baths; empty: none stands
 	Low    []words.Phrase
 	Over   bool // the handover has something to say
+	Shares bool // whoever is signed in may let others join the evening
+	Shared bool // they do: its code hangs on the wall
 }
 
 // mixedView is a bath that stands mixed, and how to take that back.
@@ -40,6 +42,8 @@ func (s *server) today(r *http.Request, v *visit) error {
 		return err
 	}
 	page := todayPage{frame: v.frame(r, "today"), Plan: p, Over: v.handoverDue()}
+	evening, _ := v.state.Running()
+	page.Shares, page.Shared = page.Signed != "", evening.Shared
 	if v.file.Session.Starts.Given() {
 		page.When = v.say.DateTimeTitle(p.Starts)
 	}
