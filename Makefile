@@ -15,7 +15,7 @@ COLD    := archive/... crypto/tls crypto/x509 database/sql encoding/gob encoding
 GCFLAGS := -gcflags=all=-l $(HOT:%=-gcflags=%=) $(COLD:%=-gcflags=%=-l)
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
-.PHONY: run build test test-short lint generate fuzz bench load torture pictures clean package packages trial
+.PHONY: run build test test-short lint vuln generate fuzz bench load torture pictures clean package packages trial
 
 run: build ## build, start on this machine with the example darkroom, print where it is
 	@./bin/wetside serve --addr $(ADDR) $(if $(DATA),--data $(DATA)) --example
@@ -34,6 +34,9 @@ test-short: ## without browser and solvers
 
 lint: ## the linter, tidy modules, generated files
 	@./tools/lint
+
+vuln: ## the libraries and Go against the list of known faults
+	@./tools/vuln
 
 generate: ## write what is generated: the file's schema, the water table, the man page
 	$(GO) generate ./...

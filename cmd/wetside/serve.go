@@ -151,8 +151,8 @@ func tellWord(say *words.Voice, word string) string {
 }
 
 // tellClear says what other machines without https mean.
-func tellClear(say *words.Voice, clear bool) string {
-	if !clear {
+func tellClear(say *words.Voice, plain bool) string {
+	if !plain {
 		return ""
 	}
 	return say.Tell("serve_in_the_clear").Text() + "\n"

@@ -2,3 +2,5 @@
 // why, and which are not met. It also holds what some of those items ask of the source as a whole: what the program imports, whom it
 // calls, where it logs, what its scripts do.
 package asvs
+
+//go:generate go test -run=TestComponentsAreTold$ -update
