@@ -242,35 +242,37 @@ func (c *call) mayWrite(e book.Entry) error {
 	may := func(k book.Kind) func(access.Role) bool {
 		return func(r access.Role) bool { return access.Write(r, k) != access.Never }
 	}
-	switch access.Write(c.who.Role, e.Kind) {
-	case access.Always:
+	ok, err := access.MayWrite(c.ctx(), c.a.Book, c.who, nil, e)
+	switch {
+	case ok:
 		return nil
-	case access.OwnOnly:
-		if e.Kind != book.Correction {
-			break // whose a bottle is stands in no entry
-		}
-		was, err := c.a.Book.Find(c.ctx(), e.TakesBack)
-		switch {
-		case err != nil && book.KindOf(err) == book.NotFound:
-			return nil // the book refuses it
-		case err != nil:
-			return err
-		case c.wroteIt(was) && access.Write(c.who.Role, was.Kind) != access.Never:
-			return nil
-		}
-		return mayNot(c.who, func(r access.Role) bool { return access.Write(r, e.Kind) == access.Always })
-	case access.Never:
+	case err != nil && e.Kind == book.Correction && book.KindOf(err) == book.NotFound:
+		return nil // the book refuses it
+	case err != nil:
+		return err
+	case access.Write(c.who.Role, e.Kind) == access.Never:
 		return mayNot(c.who, may(e.Kind))
+	}
+	if err := c.saysWhose(e); err != nil {
+		return err
 	}
 	return mayNot(c.who, func(r access.Role) bool { return access.Write(r, e.Kind) == access.Always })
 }
 
-// wroteIt reports whether an entry is theirs: in their name, or in nobody's by their key.
-func (c *call) wroteIt(e book.Entry) bool {
-	if c.who.Person != "" {
-		return e.By == c.who.Person
+// saysWhose tells a member that what comes new must say that it is theirs.
+func (c *call) saysWhose(e book.Entry) error {
+	switch e.Kind {
+	case book.Received, book.StockMade, book.BathMixed, book.ProductSet:
+	default:
+		return nil
 	}
-	return c.who.Key != "" && e.By == "" && e.Device == c.who.Key
+	var says struct {
+		Whose string `json:"whose"`
+	}
+	if err := json.Unmarshal([]byte(e.Body), &says); err != nil || says.Whose == c.who.Person || c.who.Person == "" {
+		return nil //nolint:nilerr // what can't be read was told before
+	}
+	return invalid(mistake{at: root.field("body").field("whose"), code: "not_theirs", want: []string{c.who.Person}})
 }
 
 // sending lets those wait for each other who send the same entry at once, so that one of them hears that it is new.

@@ -3,7 +3,6 @@ package web
 import (
 	"context"
 	"net/http"
-	"slices"
 
 	"wetside/access"
 	"wetside/book"
@@ -66,42 +65,11 @@ func (g guarded) Each(ctx context.Context, entries []book.Entry) ([]Outcome, err
 
 // mayWrite refuses an entry that is not theirs to write; before is what is written with it and comes first.
 func (g guarded) mayWrite(ctx context.Context, who access.Who, before []book.Entry, e book.Entry) error {
-	switch access.Write(who.Role, e.Kind) {
-	case access.Always:
-		return nil
-	case access.OwnOnly:
-		if e.Kind != book.Correction {
-			return errNotYours
-		}
-		was, err := g.taken(ctx, before, e.TakesBack)
-		if err == nil && !takesBack(who, was) {
-			err = errNotYours
-		}
-		return err
-	case access.Never:
+	may, err := access.MayWrite(ctx, g.Book, who, before, e)
+	if err == nil && !may {
+		err = errNotYours
 	}
-	return errNotYours
-}
-
-// takesBack reports whether somebody may take an entry back: what they wrote themselves, of a kind that is theirs to write.
-func takesBack(who access.Who, was book.Entry) bool {
-	return isOwn(who, was.By, was.Device) && access.Write(who.Role, was.Kind) != access.Never && was.Kind != book.Correction
-}
-
-// isOwn reports whether who asks wrote an entry: a person by their id, a device of the room by its own.
-func isOwn(who access.Who, by, device string) bool {
-	if who.Person != "" {
-		return by == who.Person
-	}
-	return by == "" && who.Key != "" && device == who.Key
-}
-
-// taken finds what is taken back: without the network a tap and its undo come in one sending.
-func (g guarded) taken(ctx context.Context, before []book.Entry, id string) (book.Entry, error) {
-	if i := slices.IndexFunc(before, func(b book.Entry) bool { return b.ID == id }); i >= 0 {
-		return before[i], nil
-	}
-	return g.Find(ctx, id)
+	return err
 }
 
 // Keep writes what differs between the file and the book: for those who keep the darkroom.

@@ -135,7 +135,7 @@ func (v *visit) foundLately() (all []foundView) {
 
 // mayUndo is the address by which an entry is taken back; empty where it is not theirs to do.
 func (v *visit) mayUndo(e book.Event) string {
-	if !v.keeps() && !isOwn(v.who, e.By, e.Device) {
+	if !v.keeps() && !v.who.Wrote(e.By, e.Device) {
 		return ""
 	}
 	return "/undo/" + e.Entry

@@ -40,6 +40,7 @@ type Lot struct {
 	Received *string  `json:"received"` // days
 	Opened   *string  `json:"opened"`
 	Made     *string  `json:"made"`
+	Whose    *string  `json:"whose"` // a person's id; null: the room's
 }
 
 // Tray is a tray of the bench with the bath that stands in it.
@@ -88,14 +89,15 @@ func OfState(s *book.State, baths Baths) State {
 	}
 	for i, id := range ids.Lots {
 		l, _ := s.Lot(id)
-		out.Shelf = append(out.Shelf, ofLot(id, l.ProductID, &f.Shelf.Lots[i]))
+		out.Shelf = append(out.Shelf, ofLot(&l, &f.Shelf.Lots[i]))
 	}
 	return out
 }
 
-func ofLot(id, product string, l *darkroom.Lot) Lot {
+func ofLot(is *book.Lot, l *darkroom.Lot) Lot {
 	out := Lot{
-		Lot: id, Product: product, Name: l.Product, Stock: l.Stock, Received: day(l.Received), Opened: day(l.Opened), Made: day(l.Made),
+		Lot: is.ID, Product: is.ProductID, Name: l.Product, Stock: l.Stock, Received: day(l.Received), Opened: day(l.Opened), Made: day(l.Made),
+		Whose: some(is.Whose),
 	}
 	if l.Packets > 0 {
 		out.Packets = &l.Packets
@@ -154,6 +156,7 @@ type BathLife struct {
 	Dilution string   `json:"dilution"`   // in the words of the label
 	VolumeML float64  `json:"volume_ml"`  // as mixed
 	MixedAt  string   `json:"mixed_at"`
+	Whose    *string  `json:"whose"`   // a person's id; null: the room's
 	GoneAt   *string  `json:"gone_at"` // null while it is there
 	Outlook  *Outlook `json:"outlook"` // null of a bath that is gone
 	Reading  *Reading `json:"reading"` // what a probe showed last
@@ -163,7 +166,7 @@ type BathLife struct {
 func OfBath(s *book.State, b *book.Bath, outlook *Outlook) BathLife {
 	out := BathLife{
 		Bath: b.ID, Product: some(b.Mixed.Product), Dilution: b.Mixed.Dilution, VolumeML: millilitres(b.Volume.ML() / 1000),
-		MixedAt: instant(b.MixedAt), Outlook: outlook,
+		MixedAt: instant(b.MixedAt), Whose: some(b.Mixed.Whose), Outlook: outlook,
 	}
 	if b.Gone != nil {
 		out.GoneAt = moment(b.Gone.At)
