@@ -59,5 +59,8 @@ pictures: build packages ## the README's pictures, of the real program
 package: ## Debian packages and archives for amd64, arm64 and armhf, in dist/
 	@./tools/package
 
+arm: build ## what a small board runs, in an emulator, against this machine's own
+	@./tools/arm
+
 clean:
 	rm -rf bin dist
