@@ -150,7 +150,7 @@ func (s *State) Events() []Event {
 			}
 		}
 	}
-	slices.SortFunc(all, func(a, b *deed) int { return a.compare(&b.moment) })
+	slices.SortFunc(all, compareDeeds)
 	events, strip := make([]Event, 0, len(all)), s.roomStrip()
 	for _, d := range all {
 		events = append(events, d.event(strip))

@@ -189,4 +189,21 @@ func (d *deed) event(strip quantity.Ratio) Event {
 	return e
 }
 
-func compareDeeds(a, b *deed) int { return a.compare(&b.moment) }
+// compareDeeds orders by the moment; what one entry of a print did is a load first.
+func compareDeeds(a, b *deed) int {
+	if c := a.compare(&b.moment); c != 0 || a == b {
+		return c
+	}
+	return rankOf(a.did) - rankOf(b.did)
+}
+
+func rankOf(did Did) int {
+	switch did.(type) {
+	case Load:
+		return 0
+	case HoldingPut:
+		return 1
+	default:
+		return 2
+	}
+}

@@ -39,6 +39,7 @@ type State struct {
 	readings map[string][]saidOfReading // of probes, in order, by where they hang
 
 	corrections corrections
+	resting     *resting // what is long finished
 	unread      []Unread
 	read        map[amountKey]amount // what words came to, so that each is read once
 	passes      map[passKey]Pass     // the same of prints
@@ -74,6 +75,7 @@ func New(darkroomID string, old Upcasts) *State {
 		evenings:    map[string][]saidOfEvening{},
 		readings:    map[string][]saidOfReading{},
 		corrections: newCorrections(),
+		resting:     &resting{},
 		read:        map[amountKey]amount{},
 		passes:      map[passKey]Pass{},
 	}
@@ -91,7 +93,8 @@ func Fold(darkroomID string, entries []Entry) (*State, error) {
 }
 
 // Apply moves the state on by the next entry. What can't be read is kept in Unread and changes nothing. The error, of
-// kind Damaged, is for an entry of another darkroom or at another position than the next; the state is then as before.
+// kind Damaged, is for an entry of another darkroom or at another position than the next; the state is then as before. What an
+// entry is about must be awake: see Needs.
 func (s *State) Apply(e Entry) error {
 	if e.Darkroom != s.darkroom || e.Position != s.position+1 {
 		return &Error{Kind: Damaged, Key: "entry_out_of_order", Cause: fmt.Errorf(

@@ -67,8 +67,9 @@ const ToCollected = "collected"
 // putIn is a part on its way into a can.
 type putIn struct {
 	moment
-	can  string
-	part WastePart
+	can     string
+	part    WastePart
+	product string // the bath's; what it is, is said when it is asked about
 }
 
 // Waste returns the waste cans: those of the room in their order, then those that were removed or that the book does not know
@@ -152,37 +153,51 @@ func (s *State) inOrder(cans map[string]*WasteCan) []WasteCan {
 	return all
 }
 
-// collected returns the baths that were put by to be collected, in order.
+// collected returns the baths that were put by to be collected, in order, those at rest among them.
 func (s *State) collected() []putIn {
 	var all []putIn
 	for id := range s.baths {
-		m, _ := s.mix(id)
-		d := s.leaving(id)
-		if m == nil || d == nil {
-			continue
+		if p, in := s.putInOf(id); in {
+			all = append(all, p)
 		}
-		var leave Leave
-		switch did := d.did.(type) {
-		case Disposal:
-			leave = did.Leave
-		case Move:
-			leave = did.Leave
+	}
+	for _, x := range s.resting.records {
+		if x != nil && x.bath != nil && x.bath.waste != nil {
+			all = append(all, *x.bath.waste)
 		}
-		if leave.To != ToCollected && leave.Can == "" {
-			continue
-		}
-		p := WastePart{
-			Said: Said{Entry: d.entry, At: time.UnixMicro(d.at).UTC(), By: d.by}, Bath: id, Volume: leave.Volume, Share: 1, Why: leave.Why,
-		}
-		if p.Volume == 0 {
-			p.Volume = m.bath.Volume
-		}
-		product, _ := s.Product(m.bath.Mixed.Product)
-		p.Of = product.Role
-		all = append(all, putIn{moment: d.moment, can: leave.Can, part: p})
+	}
+	for i := range all {
+		product, _ := s.Product(all[i].product)
+		all[i].part.Of = product.Role
 	}
 	slices.SortStableFunc(all, func(a, b putIn) int { return cmp.Or(a.compare(&b.moment), cmp.Compare(a.part.Bath, b.part.Bath)) })
 	return all
+}
+
+// putInOf returns a bath's way into a can; false where it was not put by.
+func (s *State) putInOf(id string) (p putIn, in bool) {
+	m, _ := s.mix(id)
+	d := s.leaving(id)
+	if m == nil || d == nil {
+		return p, false
+	}
+	var leave Leave
+	switch did := d.did.(type) {
+	case Disposal:
+		leave = did.Leave
+	case Move:
+		leave = did.Leave
+	}
+	if leave.To != ToCollected && leave.Can == "" {
+		return p, false
+	}
+	part := WastePart{
+		Said: Said{Entry: d.entry, At: time.UnixMicro(d.at).UTC(), By: d.by}, Bath: id, Volume: leave.Volume, Share: 1, Why: leave.Why,
+	}
+	if part.Volume == 0 {
+		part.Volume = m.bath.Volume
+	}
+	return putIn{moment: d.moment, can: leave.Can, part: part, product: m.bath.Mixed.Product}, true
 }
 
 func (c *WasteCan) put(p WastePart) {

@@ -1,0 +1,479 @@
+package book
+
+import (
+	"fmt"
+	"slices"
+	"time"
+)
+
+// A Waking is what is to be woken, and by which entries.
+type Waking struct {
+	numbers   []uint32
+	positions []int64
+}
+
+// None reports that nothing is to be woken.
+func (w *Waking) None() bool { return len(w.numbers) == 0 }
+
+// Positions returns the positions of the entries that Wake wants, rising. The list is not to be changed.
+func (w *Waking) Positions() []int64 { return w.positions }
+
+// Needs returns what is to be woken before entries that are to be applied, or admitted, next: what they are about and what that
+// hangs on. It is asked again after each Wake, until there is none. find is asked for the entries that corrections take back; its
+// error is returned but for those of kind NotFound.
+func (s *State) Needs(entries []Entry, find Finder) (w Waking, err error) {
+	if s.resting.none() {
+		return w, nil
+	}
+	q := wakes{s: s}
+	for i := range entries {
+		if err := q.entry(&entries[i], find); err != nil {
+			return w, err
+		}
+	}
+	return q.waking(), nil
+}
+
+// NeedsBaths is Needs for whoever wants to see baths that may rest.
+func (s *State) NeedsBaths(ids ...string) Waking {
+	q := wakes{s: s}
+	if !s.resting.none() {
+		for _, id := range ids {
+			q.subject(subject{aBath, id})
+		}
+	}
+	return q.waking()
+}
+
+// NeedsEvenings is Needs for whoever wants to see an evening that may rest, or, without ids, all of them.
+func (s *State) NeedsEvenings(ids ...string) Waking {
+	q := wakes{s: s}
+	for _, id := range ids {
+		q.subject(subject{anEvening, id})
+	}
+	if len(ids) == 0 {
+		q.all(anEvening)
+	}
+	return q.waking()
+}
+
+// NeedsAll is Needs for all that rests.
+func (s *State) NeedsAll() Waking {
+	q := wakes{s: s}
+	q.all()
+	return q.waking()
+}
+
+// wakes gathers what is to be woken.
+type wakes struct {
+	s     *State
+	found map[uint32]bool
+}
+
+// all wakes whatever rests of some kinds, or of all.
+func (q *wakes) all(kinds ...subjectKind) {
+	for n, x := range q.s.resting.records {
+		if x != nil && (len(kinds) == 0 || slices.Contains(kinds, x.of.kind)) {
+			q.number(uint32(n))
+		}
+	}
+}
+
+// number wakes a record and those that wake with it.
+func (q *wakes) number(n uint32) {
+	if q.found[n] {
+		return
+	}
+	if q.found == nil {
+		q.found = map[uint32]bool{}
+	}
+	q.found[n] = true
+	x := q.s.resting.records[n]
+	for _, id := range x.kin {
+		q.subject(subject{aBath, id})
+	}
+	if x.of.kind == aBath {
+		q.s.resting.numbers(x.of.hash(), func(n uint32) bool {
+			q.number(n) // the readings in it
+			return true
+		})
+	}
+}
+
+func (q *wakes) subject(of subject) {
+	if of.id == "" {
+		return
+	}
+	if x, n := q.s.resting.find(of); x != nil {
+		q.number(n)
+	}
+}
+
+// print wakes a print, or what one that is awake was ever in.
+func (q *wakes) print(id string) {
+	if t := q.s.prints[id]; t != nil {
+		for _, of := range t.names() {
+			q.subject(of)
+		}
+		return
+	}
+	q.s.resting.numbers(subject{aPrint, id}.hash(), func(n uint32) bool {
+		q.number(n)
+		return false
+	})
+}
+
+// waking makes up the entries.
+func (q *wakes) waking() Waking {
+	var w Waking
+	for n := range q.found {
+		w.numbers = append(w.numbers, n)
+		q.s.resting.records[n].positions.each(func(at int64) { w.positions = append(w.positions, at) })
+	}
+	slices.Sort(w.numbers)
+	slices.Sort(w.positions)
+	w.positions = slices.Compact(w.positions)
+	return w
+}
+
+// entry wakes what an entry is about.
+func (q *wakes) entry(e *Entry, find Finder) error {
+	body, err := q.s.old.Read(*e)
+	if err != nil {
+		return nil //nolint:nilerr // it is kept unread and changes nothing
+	}
+	if _, corrects := body.(*Corrected); corrects {
+		return q.correction(e.TakesBack, find)
+	}
+	q.body(body)
+	return nil
+}
+
+// correction wakes what the entry is about that a correction takes back in the end.
+func (q *wakes) correction(id string, find Finder) error {
+	before := int64(0)
+	for {
+		target, err := find(id)
+		if KindOf(err) == NotFound || err == nil && before > 0 && target.Position >= before {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+		body, err := q.s.old.Read(target)
+		if err != nil {
+			return nil //nolint:nilerr // it has no effect that could be taken back
+		}
+		if _, corrects := body.(*Corrected); !corrects {
+			if b, reading := body.(*ProbeRead); reading {
+				q.reading(b, target.Position)
+			}
+			q.body(body)
+			return nil
+		}
+		id, before = target.TakesBack, target.Position
+	}
+}
+
+// reading wakes the readings among which one rests. Where one that rests may become the last, of its place or its probe, all wake.
+func (q *wakes) reading(b *ProbeRead, position int64) {
+	r := Reading{Bath: b.Bath, Place: b.Place}
+	at := q.s.resting
+	lastWhere, restWhere := at.seen[r.where()]
+	lastProbe, restProbe := at.seen[ofProbe(b.Probe)]
+	here, probe := !restWhere, !restProbe // whether one that is awake comes after all that rest
+	for where, list := range q.s.readings {
+		for i := range list {
+			if a := &list[i]; a.position != position && q.s.corrections.stands(a.entry) {
+				here = here || where == r.where() && a.at > lastWhere
+				probe = probe || a.reading.Probe == b.Probe && a.at > lastProbe
+			}
+		}
+	}
+	for n, x := range at.records {
+		if x == nil || x.of.kind != aReading {
+			continue
+		}
+		has := !here || !probe
+		if at.only.has(position) {
+			x.positions.each(func(at int64) { has = has || at == position })
+		}
+		if has {
+			q.number(uint32(n))
+		}
+	}
+}
+
+// body wakes what a body names.
+//
+//nolint:cyclop // it is a table
+func (q *wakes) body(body Body) {
+	bath := func(ids ...string) {
+		for _, id := range ids {
+			q.subject(subject{aBath, id})
+		}
+	}
+	lot := func(id string) { q.subject(subject{aLot, id}) }
+	from := func(draws []Draw) {
+		for _, d := range draws {
+			lot(d.Lot)
+		}
+	}
+	batch := func(id string) { q.subject(subject{aBatch, id}) }
+	evening := func(id string) { q.subject(subject{anEvening, id}) }
+	switch b := body.(type) {
+	case *LotReceived:
+		lot(b.Lot)
+	case *LotOpened:
+		lot(b.Lot)
+	case *LotCounted:
+		lot(b.Lot)
+	case *LotDrawn:
+		lot(b.Lot)
+	case *LotDiscarded:
+		lot(b.Lot)
+	case *Stock:
+		lot(b.Lot)
+		from(b.From)
+	case *Mixed:
+		bath(b.Bath, b.Pair)
+		from(b.From)
+	case *Worked:
+		bath(b.Baths...)
+	case *Tested:
+		bath(b.Bath)
+		batch(b.Batch)
+	case *ToppedUp:
+		bath(b.Bath)
+		from(b.From)
+	case *Moved:
+		bath(b.First, b.Second)
+	case *PouredBack:
+		bath(b.Bath)
+	case *PouredOut:
+		bath(b.Bath)
+	case *Disposed:
+		bath(b.Bath)
+	case *FaultFound:
+		bath(b.Bath)
+	case *ProbeRead:
+		bath(b.Bath)
+	case *Held:
+		bath(b.Bath)
+		batch(b.Batch)
+	case *Washed:
+		batch(b.Batch)
+	case *PrintStarted:
+		q.print(b.Print)
+		bath(b.Bath)
+		batch(b.Batch)
+	case *PrintMoved:
+		q.print(b.Print)
+		bath(b.Bath)
+		batch(b.Batch)
+	case *PrintLeft:
+		q.print(b.Print)
+	case *EveningOpened:
+		evening(b.Session)
+	case *EveningJoined:
+		evening(b.Session)
+	case *EveningClosed:
+		evening(b.Session)
+	case *Ticked:
+		evening(b.Session)
+	case *Told:
+		evening(b.Session)
+	}
+}
+
+// Wake brings back what rests, out of the entries at the positions that w has, in their order. The error, of kind Damaged, is for
+// other entries than those; the state is then as before.
+func (s *State) Wake(w Waking, entries []Entry) error {
+	if len(entries) != len(w.positions) {
+		return notThose(fmt.Errorf("%d entries for %d positions", len(entries), len(w.positions)))
+	}
+	told := New(s.darkroom, s.old)
+	for i := range entries {
+		if entries[i].Position != w.positions[i] || entries[i].Darkroom != s.darkroom {
+			return notThose(fmt.Errorf("the entry at %d of %s for that at %d", entries[i].Position, entries[i].Darkroom, w.positions[i]))
+		}
+		told.retell(entries[i])
+	}
+	k := waker{s: s, told: told, at: s.resting.clone(), own: map[string]bool{}}
+	k.at.records, k.at.only = slices.Clone(k.at.records), k.at.only.grown(s.position)
+	for i := range entries {
+		if entries[i].Kind == Correction {
+			s.corrections.put(entries[i])
+		}
+	}
+	k.prints()
+	for _, n := range w.numbers {
+		k.record(n)
+	}
+	k.at.count()
+	s.resting = k.at
+	return nil
+}
+
+func notThose(why error) error {
+	return &Error{Kind: Damaged, Key: "entry_out_of_order", Cause: why}
+}
+
+// retell takes in an entry out of the middle of a book.
+func (s *State) retell(e Entry) {
+	s.position = e.Position
+	body, err := s.old.Read(e)
+	if err == nil {
+		err = s.tell(e, body)
+	}
+	if err != nil {
+		s.unread = append(s.unread, Unread{e.ID, e.Position, e.Kind, e.Version, err})
+	}
+}
+
+// A waker moves what was told again into a state.
+type waker struct {
+	s, told *State
+	at      *resting
+	own     map[string]bool // prints that were awake before
+}
+
+// prints brings back the prints that are not awake.
+func (k *waker) prints() {
+	more := map[string]int32{}
+	for id, t := range k.told.prints {
+		if k.s.prints[id] != nil {
+			k.own[id] = true
+			continue
+		}
+		k.s.prints[id] = t
+		for i := range t.said {
+			k.s.trackOf[t.said[i].entry] = id
+		}
+		if k.told.inSink[id] {
+			k.s.inSink[id] = true
+		}
+		if t.print.Started() {
+			more[t.print.Session]--
+		}
+	}
+	k.at.counted(more)
+}
+
+// record brings back what a record is of.
+func (k *waker) record(n uint32) {
+	x := k.at.records[n]
+	k.at.records[n] = nil
+	x.positions.each(k.at.only.clear)
+	s, id := k.s, x.of.id
+	switch x.of.kind {
+	case aBath:
+		if list := k.told.baths[id]; len(list) > 0 {
+			s.baths[id] = list
+		}
+		k.deeds(s.deeds, id, k.told.deeds[id])
+	case aBatch:
+		k.deeds(s.batches, id, k.told.batches[id])
+	case aLot:
+		s.lots[id] = k.told.lots[id]
+	case anEvening:
+		s.evenings[id] = k.told.evenings[id]
+	case aReading:
+		where := id[:len(id)-len(generationOf(id))]
+		for _, said := range k.told.readings[where] {
+			if !slices.ContainsFunc(s.readings[where], func(a saidOfReading) bool { return a.entry == said.entry }) {
+				s.readings[where] = inserted(s.readings[where], said, func(a, b saidOfReading) int { return a.compare(&b.moment) })
+			}
+		}
+	case aPrint:
+	}
+}
+
+// deeds brings back a list of deeds. One that is in another list already is that one.
+func (k *waker) deeds(lists map[string][]*deed, id string, list []*deed) {
+	if len(list) == 0 {
+		return
+	}
+	own := make([]*deed, len(list))
+	for i, d := range list {
+		own[i] = k.known(d)
+	}
+	lists[id] = own
+}
+
+// known returns the deed that the state has in place of one that was told again.
+func (k *waker) known(d *deed) *deed {
+	if print := k.told.trackOf[d.entry]; print != "" {
+		if !k.own[print] {
+			return d
+		}
+		for _, was := range k.s.prints[print].deeds {
+			if was.entry == d.entry && sameSort(was.did, d.did) {
+				return was
+			}
+		}
+		return d
+	}
+	among := [][]*deed{k.s.looked, k.s.batches[batchOf(d.did)]}
+	for _, id := range d.did.Baths() {
+		among = append(among, k.s.deeds[id])
+	}
+	for _, list := range among {
+		i, _ := slices.BinarySearchFunc(list, d, compareDeeds)
+		if i < len(list) && list[i].entry == d.entry {
+			return list[i]
+		}
+	}
+	return d
+}
+
+// sameSort reports whether both are loads, both are put in holding, or both of a wash: what prints do.
+func sameSort(a, b Did) bool {
+	switch a.(type) {
+	case Load:
+		_, same := b.(Load)
+		return same
+	case HoldingPut:
+		_, same := b.(HoldingPut)
+		return same
+	case WashMoment:
+		_, same := b.(WashMoment)
+		return same
+	}
+	return false
+}
+
+// ProductOf returns the product's id of a bath that was mixed and not taken back, awake or at rest; it is empty for water.
+func (s *State) ProductOf(bath string) (product string, mixed bool) {
+	if m, _ := s.mix(bath); m != nil {
+		return m.bath.Mixed.Product, true
+	}
+	if x, _ := s.resting.find(subject{aBath, bath}); x != nil && x.bath != nil {
+		return x.bath.product, true
+	}
+	return "", false
+}
+
+// FirstMixes returns when everybody first mixed a bath, by the ids of people; nobody's is empty.
+func (s *State) FirstMixes() map[string]time.Time {
+	all := map[string]time.Time{}
+	first := func(by string, at time.Time) {
+		if was, known := all[by]; !known || at.Before(was) {
+			all[by] = at
+		}
+	}
+	for id := range s.baths {
+		if m, _ := s.mix(id); m != nil {
+			first(m.bath.By, m.bath.MixedAt)
+		}
+	}
+	for by, at := range s.resting.mixers {
+		first(by, time.UnixMicro(at).UTC())
+	}
+	return all
+}
+
+// CountOf returns how many prints an evening has, those at rest among them: as many as PrintsOf returned of it when all were awake.
+func (s *State) CountOf(session string) int {
+	return len(s.PrintsOf(session)) + int(s.resting.prints[session])
+}
