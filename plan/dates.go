@@ -50,7 +50,7 @@ func Dates(r ahead.Report, f darkroom.File, cans []ahead.Can) []Dated {
 	}
 	for _, l := range f.Shelf.Lots {
 		p, known := f.Shelf.Product(l.Product)
-		if !known {
+		if !known || l.Whose != "" { // what is somebody's they see to themselves
 			continue
 		}
 		if day, known := useBy(l, &p); known {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -9,12 +10,12 @@ import (
 	"wetside/trade/reckoning"
 )
 
-// lotsOf returns the lots of a product that may be used, in date, oldest opened first, then the closed ones by
-// the day they came. Of a powder only made-up stocks count: packets are made up by stock.
+// lotsOf returns the lots of a product that may be used, in date: whoever plans has their own first; oldest opened first, then
+// the closed ones by the day they came. Of a powder only made-up stocks count: packets are made up by stock.
 func (m *maker) lotsOf(p *darkroom.Product) []int {
 	var out []int
 	for i, l := range m.file.Shelf.Lots {
-		if l.Product != p.Name || (p.Form == darkroom.Powder && !l.Stock) {
+		if l.Product != p.Name || !l.Of(m.r.Whose) || (p.Form == darkroom.Powder && !l.Stock) {
 			continue
 		}
 		if end, known := useBy(l, p); known && !m.plan.Starts.Before(end) {
@@ -23,9 +24,21 @@ func (m *maker) lotsOf(p *darkroom.Product) []int {
 		out = append(out, i)
 	}
 	slices.SortStableFunc(out, func(a, b int) int {
-		return olderFirst(m.file.Shelf.Lots[a], m.file.Shelf.Lots[b])
+		x, y := m.file.Shelf.Lots[a], m.file.Shelf.Lots[b]
+		return cmp.Or(ownFirst(x, y), olderFirst(x, y))
 	})
 	return out
+}
+
+// ownFirst compares lots that may be used by whose they are: what is no room's is whoever's plans.
+func ownFirst(a, b darkroom.Lot) int {
+	switch {
+	case a.Whose == b.Whose:
+		return 0
+	case a.Whose != "":
+		return -1
+	}
+	return 1
 }
 
 // olderFirst compares lots by the order in which they are used up: made or opened ones first, the oldest first; then
@@ -56,7 +69,7 @@ func usedFrom(l darkroom.Lot) (from time.Time, closed bool) {
 func (m *maker) pastDate(p *darkroom.Product) []int {
 	var out []int
 	for i, l := range m.file.Shelf.Lots {
-		if l.Product != p.Name {
+		if l.Product != p.Name || !l.Of(m.r.Whose) {
 			continue
 		}
 		if end, known := useBy(l, p); known && !m.plan.Starts.Before(end) {

@@ -26,6 +26,8 @@ type OneRequest struct {
 	// System is the reader's own where there is no room.
 	System       quantity.System
 	Alternatives int
+	// Whose is whoever asks for themself, as in Request.
+	Whose string
 }
 
 // A One is one bath's answer.
@@ -84,7 +86,7 @@ func (r OneRequest) product() darkroom.Product {
 		}
 	}
 	for _, p := range r.File.Shelf.Products {
-		if r.Product == "" && r.Role != process.NoRole && p.Role == r.Role && (r.Material == material.None || serves(&p, r.Material)) {
+		if r.Product == "" && r.Role != process.NoRole && p.Role == r.Role && r.File.Shelf.ProductOf(p, r.Whose) && (r.Material == material.None || serves(&p, r.Material)) {
 			return p
 		}
 	}

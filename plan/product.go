@@ -13,12 +13,13 @@ import (
 )
 
 // choose returns the product for a role and a material: the one that the load names, else one that has a dilution
-// for the material and stands on the shelf in date, else any. others counts the rest that would do.
+// for the material and stands on the shelf in date, else any; of those, one of which whoever plans has their own. What is another's is
+// none. others counts the rest that would do as well.
 func (m *maker) choose(role process.Role, x material.Material, name string) (p *darkroom.Product, others int) {
 	best := -1
 	for i := range m.file.Shelf.Products {
 		q := &m.file.Shelf.Products[i]
-		if q.Role != role || !serves(q, x) {
+		if q.Role != role || !serves(q, x) || !m.file.Shelf.ProductOf(*q, m.r.Whose) {
 			continue
 		}
 		if name != "" && q.Name == name {
@@ -28,17 +29,22 @@ func (m *maker) choose(role process.Role, x material.Material, name string) (p *
 		if _, ok := q.Dilutions[x]; ok {
 			score += 2
 		}
-		if len(m.lotsOf(q)) > 0 {
+		lots := m.lotsOf(q)
+		if len(lots) > 0 {
 			score++
 		}
-		if score == 3 {
+		own := score == 3 && m.file.Shelf.Lots[lots[0]].Whose != ""
+		if own {
+			score++
+		}
+		switch {
+		case score > best:
+			p, best, others = q, score, 0
+		case score == best && score >= 3:
 			others++
 		}
-		if score > best {
-			p, best = q, score
-		}
 	}
-	return p, max(others-1, 0)
+	return p, others
 }
 
 // serves reports whether a product is for a material: for all where its label names none.

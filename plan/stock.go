@@ -58,13 +58,13 @@ func (m *maker) spare(stock int) quantity.Volume {
 	return left
 }
 
-// packets returns how many packets of a powder stand there in date, and the first lot of them.
+// packets returns how many packets of a powder stand there in date, and the lot of them that is opened first.
 func (m *maker) packets(p *darkroom.Product) (n, lot int) {
 	lot = -1
 	past := m.pastDate(p)
 	for i, l := range m.file.Shelf.Lots {
-		if l.Product == p.Name && !l.Stock && l.Packets > 0 && !has(past, i) {
-			if lot < 0 {
+		if l.Product == p.Name && l.Of(m.r.Whose) && !l.Stock && l.Packets > 0 && !has(past, i) {
+			if lot < 0 || ownFirst(l, m.file.Shelf.Lots[lot]) < 0 {
 				lot = i
 			}
 			n += l.Packets

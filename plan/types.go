@@ -20,6 +20,9 @@ type Request struct {
 	Now  time.Time // in the room's own zone
 	// Alternatives is how many other ways of measuring are given with each bath, up to 4.
 	Alternatives int
+	// Whose is the name of whoever plans for themself: of the lots, their own are used first, then the room's, never another's.
+	// Empty: the room, with its own alone.
+	Whose string
 }
 
 // A Plan is the answer.

@@ -41,6 +41,9 @@ func (v *Voice) Stock(s plan.Stock, vessel Water) []Line {
 func (v *Voice) Draw(d plan.Draw, lots []darkroom.Lot) Phrase {
 	a := args{"Amount": v.Volume(d.Amount), "Product": own(d.Product), "Left": v.Volume(d.Left)}
 	a["Lot"] = v.lot(d, lots)
+	if d.Lot >= 0 && d.Lot < len(lots) && lots[d.Lot].Whose != "" {
+		a["Lot"] = v.say("lot.whose", args{"Lot": a["Lot"], "Whose": own(v.Owner(lots[d.Lot].Whose))})
+	}
 	switch {
 	case d.Unknown:
 		return phrase(sentence(v.say("draw.unknown", a)))
@@ -48,6 +51,14 @@ func (v *Voice) Draw(d plan.Draw, lots []darkroom.Lot) Phrase {
 		return phrase(sentence(v.say("draw.last", a)))
 	}
 	return phrase(sentence(v.say("draw.left", a)))
+}
+
+// Owner is whose something is, as the file says it: a name, or somebody in the reader's language.
+func (v *Voice) Owner(whose string) string {
+	if whose == darkroom.Somebody {
+		return v.Label("somebody")
+	}
+	return whose
 }
 
 // lot names the bottle, packet or stock that is drawn from.
