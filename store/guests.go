@@ -57,6 +57,11 @@ func (tx *Tx) Guest(ctx context.Context, darkroom, token string) (g Guest, err e
 	return g, tx.missing(err, "guest_not_found")
 }
 
+// LeaveEvening ends what somebody joined an evening with.
+func (tx *Tx) LeaveEvening(ctx context.Context, darkroom string, g Guest) error {
+	return tx.exec(ctx, `DELETE FROM guests WHERE darkroom = ? AND session = ? AND person = ?`, darkroom, g.Session, g.Person)
+}
+
 // missing makes an error of kind NotFound of a row that is not there.
 func (tx *Tx) missing(err error, key string) error {
 	if errors.Is(err, sql.ErrNoRows) {

@@ -138,7 +138,7 @@ func (s *server) pouredOut(r *http.Request, v *visit) error {
 // surePage asks once before a decision.
 type surePage struct {
 	frame
-	Say      words.Phrase
+	Say, Why words.Phrase
 	Action   string
 	To       string
 	Position int64

@@ -25,6 +25,8 @@ type Doors interface {
 	SignIn(ctx context.Context, name, passphrase, address, was string) (token string, err error)
 	SignOut(ctx context.Context, who access.Who) error
 	SignOutAll(ctx context.Context, who access.Who) error
+	// Prove asks whoever is signed in for their passphrase once more; errors are those of SignIn.
+	Prove(ctx context.Context, who access.Who, passphrase, address string) error
 	ChangePassphrase(ctx context.Context, who access.Who, old, fresh, address string) (token string, err error)
 	// MakeKey makes a key, Become one for the device that asks, Take finds what a typed one is for.
 	MakeKey(ctx context.Context, who access.Who, role access.Role, name string) (token string, err error)
@@ -62,7 +64,7 @@ func openTo(pattern string) circle {
 	case "GET /sign-in", "POST /sign-in", "POST /sign-in/key", "GET /join/{code}", "POST /join/{code}", "GET /assets/{name}", "GET /worker.js",
 		"GET /red", "POST /red", "GET /red/white", "POST /red/screen":
 		return everybody()
-	case "GET /wall", "GET /live", "POST /sign-out":
+	case "GET /wall", "GET /live", "GET /sign-out", "POST /sign-out":
 		return screens()
 	case "GET /{$}", "GET /plan", "GET /mix", "GET /mix/ready", "GET /mix/{bath}/{n}", "GET /mix.pdf", "GET /jug",
 		"GET /wrong", "GET /baths", "GET /baths/{id}", "GET /wash", "GET /sink", "GET /sink/setup.json",
@@ -74,6 +76,9 @@ func openTo(pattern string) circle {
 		return inside()
 	case "GET /people/{id}", "POST /people/{id}": // their own notes; the handler refuses another's
 		return of(access.Joined, access.Member, access.Keyholder)
+	case "POST /shelf/{kind}/{id}", "POST /shelf/{kind}/{id}/away", "POST /shelf/lot/{id}/opened", "POST /shelf/lot/{id}/left", "POST /shelf/lot/{id}/discarded",
+		"POST /mix/{bath}/poured", "POST /baths/{id}/topped", "POST /baths/{id}/back", "POST /baths/{id}/out", "POST /baths/{id}/away", "POST /baths/{id}/forward":
+		return of(access.Member, access.Keyholder) // what is theirs; the book refuses another's
 	case "POST /lists/{list}", "POST /handover/note":
 		return of(access.Sink, access.Keyholder)
 	}

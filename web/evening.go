@@ -41,11 +41,15 @@ type Guest struct{ Session, Person string }
 // joinedFor is how long a device stays one that joined: longer than any evening.
 const joinedFor = 24 * time.Hour
 
-// keepJoined keeps the token on the device. It comes with a link from outside, too, as a code on a wall is.
+// keepJoined keeps the token on the device; an empty one is forgotten. It comes with a link from outside, too, as a code on a wall is.
 func (v *visit) keepJoined(r *http.Request, token string) {
-	http.SetCookie(v.w, &http.Cookie{
+	c := http.Cookie{
 		Name: access.CookieName(r, access.JoinedCookie), Value: token, Path: "/", HttpOnly: true, Secure: access.Secure(r), SameSite: http.SameSiteLaxMode, MaxAge: int(joinedFor.Seconds()),
-	})
+	}
+	if token == "" {
+		c.MaxAge = -1
+	}
+	http.SetCookie(v.w, &c)
 }
 
 // newToken is what nobody guesses: 128 bits and more.

@@ -18,6 +18,7 @@ type event string
 const (
 	signedIn       event = "signed in"
 	signedOut      event = "signed out"
+	askedAgain     event = "passphrase asked again"
 	signedOutAll   event = "signed out everywhere"
 	passphraseNew  event = "passphrase changed"
 	keyholderFirst event = "first keyholder made"
@@ -34,7 +35,7 @@ const (
 // events are all of them; docs/security.md lists them, held to it by a test.
 func events() []event {
 	return []event{
-		signedIn, signedOut, signedOutAll, passphraseNew, keyholderFirst, keyholderMade, keyholderAway, keyMade, keyTaken, keyAway, deviceBecame,
+		signedIn, signedOut, askedAgain, signedOutAll, passphraseNew, keyholderFirst, keyholderMade, keyholderAway, keyMade, keyTaken, keyAway, deviceBecame,
 		refused, joinedIn,
 	}
 }
@@ -148,6 +149,13 @@ func (d watched) SignIn(ctx context.Context, name, passphrase, address, was stri
 func (d watched) SignOut(ctx context.Context, who access.Who) error {
 	err := d.Doors.SignOut(ctx, who)
 	d.told(ctx, signedOut, err)
+	return err
+}
+
+// Prove asks for a passphrase once more.
+func (d watched) Prove(ctx context.Context, who access.Who, passphrase, address string) error {
+	err := d.Doors.Prove(ctx, who, passphrase, address)
+	d.told(ctx, askedAgain, err)
 	return err
 }
 

@@ -51,7 +51,7 @@ func TestSecurityEventsAreLogged(t *testing.T) {
 	ilka.do(http.MethodPost, "/sign-out", nil)
 	ilka = &device{house: h}
 	ilka.signIn("Ilka", "two buckets under one drain")
-	ilka.do(http.MethodPost, "/sign-out/all", nil)
+	ilka.do(http.MethodPost, "/sign-out/all", url.Values{"passphrase": {"two buckets under one drain"}})
 
 	log := h.log.String()
 	lines := regexp.MustCompile(`(?m)^time=(\S+) level=(INFO|WARN) msg=("[^"]*"|\S+) request=(\S+) from=(\S+) role=(\S+) person=(\S+) key=(\S+) .*$`)

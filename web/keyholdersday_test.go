@@ -103,7 +103,7 @@ func TestKeyholdersDay(t *testing.T) {
 	if phone.signIn("Ilka", grey).StatusCode != http.StatusUnprocessableEntity || phone.signIn("Ilka", drip).StatusCode != http.StatusSeeOther {
 		t.Error("the old passphrase holds, or the new one does not")
 	}
-	ilka.do(http.MethodPost, "/sign-out/all", nil)
+	ilka.do(http.MethodPost, "/sign-out/all", url.Values{"passphrase": {drip}})
 	for name, d := range map[string]*device{"here": ilka, "on the phone": phone} {
 		if a := d.do(http.MethodGet, "/shelf", nil); a.StatusCode != http.StatusSeeOther {
 			t.Errorf("signed out of all, and %s goes on: %d", name, a.StatusCode)

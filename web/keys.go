@@ -189,7 +189,7 @@ func (s *server) becomeDevice(r *http.Request, v *visit) error {
 	return v.to(r, placeOf(role))
 }
 
-// withdrawKey takes a key away.
+// withdrawKey takes a key away; one of one's own sign-ins elsewhere once the passphrase was given again.
 func (s *server) withdrawKey(r *http.Request, v *visit) error {
 	all, err := s.Doors.Keys(r.Context())
 	if err != nil {
@@ -199,6 +199,11 @@ func (s *server) withdrawKey(r *http.Request, v *visit) error {
 	i := slices.IndexFunc(all, func(k access.Key) bool { return k.ID == id })
 	if i < 0 || all[i].Sort == access.SignIn && all[i].Person != v.who.Person {
 		return errNotFound
+	}
+	if all[i].Sort == access.SignIn && id != v.who.Key {
+		if asked, err := v.proves(r, v.say.Label("sign_out")); asked || err != nil {
+			return err
+		}
 	}
 	if err := s.Doors.Withdraw(r.Context(), id); err != nil {
 		return err

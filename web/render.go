@@ -38,6 +38,7 @@ type frame struct {
 	Signed string       // who is signed in with this device; empty: nobody
 	Rules  bool         // whoever asks says who may do what
 	Door   bool         // it is a device of the room, at which a keyholder may sign in
+	Leaves string       // who leaves at the foot of the page: a guest, a member; empty: nobody
 	White  bool         // it has no form for the dark
 	frameParts
 }
@@ -61,6 +62,9 @@ func (v *visit) frame(r *http.Request, part string) frame {
 	f.Door = v.who.Role == access.Wall || v.who.Role == access.Sink
 	if f.Rules = v.keeps(); f.Rules && v.who.Person != "" {
 		f.Signed = v.called(v.who.Person)
+	}
+	if v.who.Role == access.Joined || v.who.Role == access.Member {
+		f.Leaves = v.called(v.who.Person)
 	}
 	if v.say.HasLabel(part) {
 		f.Title = v.say.Label(part)

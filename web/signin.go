@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"net/http"
+	"net/url"
 	"strconv"
 	"time"
 
@@ -162,6 +163,23 @@ func placeOf(role access.Role) string {
 	return "/"
 }
 
+// askSignOut asks before the device is signed out.
+func (s *server) askSignOut(r *http.Request, v *visit) error {
+	p := surePage{
+		frame: v.frame(r, "sign_out"), Say: v.say.Tell("sure_sign_out"), Action: "/sign-out", Position: v.state.Position(), Back: cameFrom(r),
+		Yes: v.say.Label("sign_out"),
+	}
+	p.Here, p.Leaves = "begin", "" // nothing but the question
+	switch v.who.Role {
+	case access.Joined:
+		p.Why = v.say.Tell("sign_out_joined")
+	case access.Member:
+		p.Why = v.say.Tell("sign_out_member")
+	case access.Stranger, access.Wall, access.Sink, access.Keyholder:
+	}
+	return v.show(http.StatusOK, "sure", &p)
+}
+
 // signOut ends what the device is signed in with. A key of the room's is taken off it as well.
 func (s *server) signOut(r *http.Request, v *visit) error {
 	if err := s.Doors.SignOut(r.Context(), v.who); err != nil {
@@ -170,8 +188,11 @@ func (s *server) signOut(r *http.Request, v *visit) error {
 	return v.leave(r)
 }
 
-// signOutAll ends all sign-ins of whoever asks.
+// signOutAll ends all sign-ins of whoever asks, who proves once more that it is they.
 func (s *server) signOutAll(r *http.Request, v *visit) error {
+	if asked, err := v.proves(r, v.say.Label("sign_out_all")); asked || err != nil {
+		return err
+	}
 	if err := s.Doors.SignOutAll(r.Context(), v.who); err != nil {
 		return err
 	}
@@ -181,8 +202,40 @@ func (s *server) signOutAll(r *http.Request, v *visit) error {
 // leave lets the device forget who used it.
 func (v *visit) leave(r *http.Request) error {
 	v.keepKey(r, "", 0)
+	if v.who.Role == access.Joined || v.who.Role == access.Member {
+		v.keepJoined(r, "")
+	}
 	v.w.Header().Set("Clear-Site-Data", `"cache"`) // not what is still to be sent
 	return v.to(r, "/sign-in")
+}
+
+// provePage asks for a passphrase before what only its owner is to do.
+type provePage struct {
+	frame
+	Action, Yes string
+	Name        string // whose it is, for what fills it in
+	Passphrase  secret
+}
+
+// proves asks a keyholder for their passphrase once more, and reports whether it was asked and nothing is to be done.
+func (v *visit) proves(r *http.Request, yes string) (asked bool, err error) {
+	if v.red {
+		return true, v.to(r, "/red/white?"+url.Values{"back": {"/keys"}, "for": {forTyping}}.Encode())
+	}
+	p := provePage{frame: v.frame(r, "who_may"), Action: r.URL.Path, Yes: yes, Name: v.called(v.who.Person)}
+	p.Title, p.White = yes, true
+	p.Passphrase = v.secret(r, "passphrase", "signin_passphrase", "current-password")
+	_, given := r.PostForm["passphrase"]
+	if asked, _ := shows(r); asked || !given {
+		return true, v.show(http.StatusOK, "prove", &p)
+	}
+	err = v.s.Doors.Prove(r.Context(), v.who, r.PostFormValue("passphrase"), access.Address(r))
+	said, code := v.notIn(err, "prove_wrong")
+	if said == "" {
+		return false, err
+	}
+	p.Passphrase.Problem = said
+	return true, v.show(code, "prove", &p)
 }
 
 type passphrasePage struct {
@@ -241,6 +294,7 @@ func (s *server) doorRoutes() map[string]handler {
 		"GET /sign-in":               typedInWhite(s.askSignIn),
 		"POST /sign-in":              typedInWhite(s.signIn),
 		"POST /sign-in/key":          typedInWhite(s.useKey),
+		"GET /sign-out":              s.askSignOut,
 		"POST /sign-out":             s.signOut,
 		"POST /sign-out/all":         s.signOutAll,
 		"GET /passphrase":            typedInWhite(s.askPassphrase),

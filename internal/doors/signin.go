@@ -80,9 +80,27 @@ func (d *Doors) signOut(ctx context.Context, tx *store.Tx, key string) error {
 	return tx.LeaveKey(ctx, d.Room, key)
 }
 
-// SignOut ends the sign-in of this device.
+// SignOut ends what this device shows: a sign-in, the room's own key, a member's, or what somebody joined with.
 func (d *Doors) SignOut(ctx context.Context, who access.Who) error {
-	return d.Store.Write(ctx, func(tx *store.Tx) error { return d.signOut(ctx, tx, who.Key) })
+	return d.Store.Write(ctx, func(tx *store.Tx) error {
+		if who.Role == access.Member {
+			return tx.WithdrawKey(ctx, d.Room, who.Key)
+		}
+		if who.Role == access.Joined {
+			return tx.LeaveEvening(ctx, d.Room, store.Guest{Session: who.Session, Person: who.Person})
+		}
+		return d.signOut(ctx, tx, who.Key)
+	})
+}
+
+// Prove asks whoever is signed in for their passphrase once more. Errors are those of SignIn.
+func (d *Doors) Prove(ctx context.Context, who access.Who, passphrase, address string) error {
+	k, err := d.keyholder(ctx, who.Person)
+	if err != nil {
+		return err
+	}
+	_, err = d.proves(ctx, k.Signs, passphrase, address)
+	return err
 }
 
 // SignOutAll ends all sign-ins of whoever asks, this one too.
