@@ -2,6 +2,10 @@ package browsertest
 
 import (
 	"context"
+	"crypto/sha256"
+	"crypto/x509"
+	"encoding/base64"
+	"encoding/pem"
 	"errors"
 	"fmt"
 	"os"
@@ -18,6 +22,9 @@ var ErrNoBrowser = errors.New("browsertest: no Chromium on this machine")
 
 // A Browser is one Chromium with an empty profile. It starts when the first page is wanted and is safe to share.
 type Browser struct {
+	// Trusts is the certificate of a server that is trusted whatever its name and whoever signed it, as PEM; empty: none.
+	Trusts []byte
+
 	once   sync.Once
 	err    error
 	ctx    context.Context // the browser lives as long as it
@@ -69,6 +76,13 @@ func (b *Browser) launch() error {
 		// A name that is not loopback, for what browsers do differently there.
 		chromedp.Flag("host-resolver-rules", "MAP "+MappedHost+" 127.0.0.1"),
 	)
+	if len(b.Trusts) > 0 {
+		spki, err := keyOf(b.Trusts)
+		if err != nil {
+			return err
+		}
+		options = append(options, chromedp.Flag("ignore-certificate-errors-spki-list", spki))
+	}
 	allocator, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, cancel := chromedp.NewContext(allocator)
 	b.ctx, b.cancel = ctx, []context.CancelFunc{stop, cancel}
@@ -80,6 +94,20 @@ func (b *Browser) launch() error {
 
 // MappedHost is a name that leads to this machine, and that a browser does not take for loopback.
 const MappedHost = "darkroom.test"
+
+// keyOf returns the hash of a certificate's public key, as Chromium takes it.
+func keyOf(cert []byte) (string, error) {
+	block, _ := pem.Decode(cert)
+	if block == nil {
+		return "", errors.New("browsertest: no certificate to trust")
+	}
+	c, err := x509.ParseCertificate(block.Bytes)
+	if err != nil {
+		return "", fmt.Errorf("browsertest: the certificate to trust: %w", err)
+	}
+	sum := sha256.Sum256(c.RawSubjectPublicKeyInfo)
+	return base64.StdEncoding.EncodeToString(sum[:]), nil
+}
 
 func chromium() (string, error) {
 	for _, name := range []string{"chromium", "chromium-browser"} {
