@@ -56,12 +56,12 @@ type reading struct {
 
 // A bench is a problem's vessels made ready: all readings, by vessel and volume.
 type bench struct {
-	p    *Problem
-	all  []reading
-	span []span // each vessel's readings in all
-	f    [2]float64
-	sum  float64 // of all chemicals' shares
-	two  bool
+	p     *Problem
+	all   []reading
+	span  []span // each vessel's readings in all
+	f     [2]float64
+	sum   float64 // of all chemicals' shares
+	two   bool
 	spare *spare
 }
 
@@ -144,8 +144,8 @@ func (b *bench) merge(from, next int) {
 	if from == next {
 		return
 	}
-	last := append(b.spare.merged[:0], b.all[next:]...)
-	b.spare.merged = last
+	b.spare.merged = append(b.spare.merged[:0], b.all[next:]...)
+	last := b.spare.merged
 	i, j := next-1, len(last)-1
 	for at := len(b.all) - 1; j >= 0; at-- {
 		if i >= from && b.all[i].vol > last[j].vol {

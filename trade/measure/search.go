@@ -65,7 +65,7 @@ type search struct {
 	mixedMade        [MaxJugfuls + 1]bool
 	found            bool
 	best             found
-	now              found    // the choice being looked at
+	now              found // the choice being looked at
 	singlings        [MaxJugfuls + 1]singling
 	single, pour     pourPlan // the plans of one reading and of two being looked at
 	onlyPairs        bool     // two chemicals: leave out plans that are both of one reading
