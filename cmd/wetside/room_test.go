@@ -116,7 +116,7 @@ func TestFromThePackageToARoom(t *testing.T) {
 	outside.Program(t, "openssl", "openssl")
 	first := newWay(t, built(t))
 	t.Run("units", func(t *testing.T) {
-		way{t, first.bin, first.dir, first.said}.units(serving, "docs/backup.md")
+		way{t, first.bin, first.dir, first.said}.units(serving, "docs/backup.md", "docs/postgresql.md")
 	})
 	for _, line := range append(lines(t, "docs/board.md", "openssl "), lines(t, "docs/board.md", "install -D ")...) {
 		first.does(line)
