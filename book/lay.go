@@ -40,6 +40,16 @@ func (g *gatherer) taken() positions {
 	return p
 }
 
+// sum returns a sum over what was gathered since it was last asked, for Differs.
+func (g *gatherer) sum() (sum uint64) {
+	slices.Sort(g.positions)
+	g.positions = slices.Compact(g.positions)
+	for _, at := range g.positions {
+		sum += mixed(at)
+	}
+	return sum
+}
+
 func (g *gatherer) track(t *track) {
 	for i := range t.said {
 		g.add(&t.said[i].moment)
@@ -125,6 +135,7 @@ func (l *layer) bath(id string) {
 	for _, d := range s.deeds[id] {
 		l.g.add(&d.moment)
 	}
+	x.told = l.g.sum()
 	for _, print := range l.r.named[x.of] {
 		l.g.track(s.prints[print])
 	}
@@ -138,14 +149,15 @@ func (l *layer) bath(id string) {
 }
 
 func (l *layer) batch(id string) {
-	of := subject{aBatch, id}
+	x := &record{of: subject{aBatch, id}}
 	for _, d := range l.r.s.batches[id] {
 		l.g.add(&d.moment)
 	}
-	for _, print := range l.r.named[of] {
+	x.told = l.g.sum()
+	for _, print := range l.r.named[x.of] {
 		l.g.track(l.r.s.prints[print])
 	}
-	l.record(&record{of: of})
+	l.record(x)
 }
 
 // print leads from a print to something that it was in, which has its entries; one that was in nothing has a record of its own.
@@ -154,13 +166,15 @@ func (l *layer) print(id string) {
 	if t.print.Started() {
 		l.prints[t.print.Session]++
 	}
+	l.g.track(t)
+	l.at.told += l.g.sum()
 	for _, of := range t.names() {
 		if n, ok := l.number(of); ok {
 			l.refs = append(l.refs, ref{subject{aPrint, id}.hash(), n})
+			l.g.positions = l.g.positions[:0]
 			return
 		}
 	}
-	l.g.track(t)
 	l.record(&record{of: subject{aPrint, id}})
 }
 
@@ -168,14 +182,14 @@ func (l *layer) lot(id string) {
 	for i := range l.r.s.lots[id] {
 		l.g.add(&l.r.s.lots[id][i].moment)
 	}
-	l.record(&record{of: subject{aLot, id}})
+	l.record(&record{of: subject{aLot, id}, told: l.g.sum()})
 }
 
 func (l *layer) evening(id string) {
 	for i := range l.r.s.evenings[id] {
 		l.g.add(&l.r.s.evenings[id][i].moment)
 	}
-	l.record(&record{of: subject{anEvening, id}})
+	l.record(&record{of: subject{anEvening, id}, told: l.g.sum()})
 }
 
 // readings puts readings to rest: a few at a time, so that they can wake a few at a time.
@@ -194,7 +208,7 @@ func (l *layer) readings() {
 			l.g.add(&rest[i].moment)
 		}
 		l.refs = append(l.refs, ref{subject{aBath, where}.hash(), uint32(len(l.at.records))}) // they wake with their bath
-		l.record(&record{of: generation(where, rest[0].position)})
+		l.record(&record{of: generation(where, rest[0].position), told: l.g.sum()})
 		l.at.saw(rest)
 		if s.readings[where] = stay; len(stay) == 0 {
 			delete(s.readings, where)

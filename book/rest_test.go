@@ -334,6 +334,9 @@ func TestRest(t *testing.T) {
 				t.Fatalf("at %d (-never at rest +at rest):\n%s", len(z.entries), d)
 			}
 		}
+		if d := plain.Differs(z.state); len(d) > 0 {
+			t.Fatalf("told otherwise: %v", d)
+		}
 		for _, b := range z.state.Baths() {
 			want, _ := plain.Bath(b.ID)
 			if d := cmp.Diff(want, b, everything); d != "" {

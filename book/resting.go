@@ -38,6 +38,7 @@ type record struct {
 	positions positions // of all entries that say what it was: its own, those of its prints, and the corrections of these
 	kin       []string  // of a bath: the baths that wake with it, those of its pair and those whose liquid was carried into it
 	bath      *restingBath
+	told      uint64 // a sum over the positions of its own entries and their corrections, without those of prints
 }
 
 // A restingBath is what the answers of a state need of a bath that was mixed and rests.
@@ -98,6 +99,7 @@ type resting struct {
 	only    bitset           // positions of entries that tell of nothing awake
 	prints  map[string]int32 // how many, by evening
 	mixers  map[string]int64 // when each first mixed one of the baths that rest, microseconds
+	told    uint64           // the same sum of all prints that rest
 	seen    map[string]int64 // the last instant of readings that rest or ever did, microseconds, by where they hung and by probe
 }
 

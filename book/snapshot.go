@@ -20,8 +20,9 @@ import (
 //	position, at, unread: numbers; the state's, that at which it was last looked for what can rest, how many are not read:
 //	         a program that reads others folds anew
 //	only     text of the set's words, 8 bytes each, little-endian
-//	records  each: kind, id, positions, kin, and of a bath that was mixed what restingBath has
+//	records  each: kind, id, positions, told, kin, and of a bath that was mixed what restingBath has
 //	refs     of prints: hash (8 bytes, big-endian) and record
+//	told     of prints: 8 bytes, big-endian; of records it is written the same way
 //	prints   by evening: id, count
 //	seen     of readings: place or probe, instant
 //	crc32    Castagnoli, of all before it: 4 bytes, big-endian
@@ -58,6 +59,7 @@ func (s *State) Snapshot() []byte {
 	}
 	numbers := w.records(s.resting.records)
 	w.refs(s.resting, numbers)
+	w.fixed(s.resting.told)
 	w.number(int64(len(s.resting.prints)))
 	for _, session := range slices.Sorted(maps.Keys(s.resting.prints)) {
 		w.text(session)
@@ -103,6 +105,7 @@ func (w *packer) records(all []*record) map[uint32]uint32 {
 		w.b = append(w.b, byte(x.of.kind))
 		w.text(x.of.id)
 		w.text(string(x.positions))
+		w.fixed(x.told)
 		w.number(int64(len(x.kin)))
 		for _, id := range x.kin {
 			w.text(id)
@@ -183,6 +186,7 @@ func Resume(darkroomID string, old Upcasts, snapshot []byte) (*Resumption, error
 	r.records, refs = u.records(s.position)
 	refs = append(refs, u.refs(len(r.records))...)
 	r.index(refs)
+	r.told = u.fixed()
 	r.prints, r.seen = map[string]int32{}, map[string]int64{}
 	for range u.count() {
 		session := u.text()
@@ -366,6 +370,7 @@ func (u *unpacker) record(most int64) *record {
 	x.of.id = u.text()
 	x.positions = positions(u.text())
 	u.bad = u.bad || !x.positions.rise(most) || x.of.kind == aReading && generationOf(x.of.id) == ""
+	x.told = u.fixed()
 	for range u.count() {
 		x.kin = append(x.kin, u.text())
 	}

@@ -96,19 +96,52 @@ func Fold(darkroomID string, entries []Entry) (*State, error) {
 // kind Damaged, is for an entry of another darkroom or at another position than the next; the state is then as before. What an
 // entry is about must be awake: see Needs.
 func (s *State) Apply(e Entry) error {
+	if err := s.follows(&e); err != nil {
+		return err
+	}
+	body, err := s.old.Read(e)
+	s.take(e, body, err)
+	return nil
+}
+
+// Next is Apply for a state of which something rests. Where the entry is about that, nothing is done but to say what is to be
+// woken; then it is asked again. find is that of Needs, and the error that of Apply or of find.
+func (s *State) Next(e Entry, find Finder) (w Waking, err error) {
+	if err := s.follows(&e); err != nil {
+		return w, err
+	}
+	body, reading := s.old.Read(e)
+	if reading == nil && !s.resting.none() {
+		q := wakes{s: s}
+		if err := q.read(&e, body, find); err != nil {
+			return w, err
+		}
+		if w = q.waking(); !w.None() {
+			return w, nil
+		}
+	}
+	s.take(e, body, reading)
+	return w, nil
+}
+
+// follows reports an entry that is not the next.
+func (s *State) follows(e *Entry) error {
 	if e.Darkroom != s.darkroom || e.Position != s.position+1 {
 		return &Error{Kind: Damaged, Key: "entry_out_of_order", Cause: fmt.Errorf(
 			"%s at %d was given the entry at %d of %s", s.darkroom, s.position, e.Position, e.Darkroom)}
 	}
+	return nil
+}
+
+// take takes in an entry, or keeps it where it could not be read.
+func (s *State) take(e Entry, body Body, err error) {
 	s.position = e.Position
-	body, err := s.old.Read(e)
 	if err == nil {
 		err = s.tell(e, body)
 	}
 	if err != nil {
 		s.unread = append(s.unread, Unread{e.ID, e.Position, e.Kind, e.Version, err})
 	}
-	return nil
 }
 
 // tell takes in one body. On an error nothing was taken in.

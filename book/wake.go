@@ -34,6 +34,15 @@ func (s *State) Needs(entries []Entry, find Finder) (w Waking, err error) {
 	return q.waking(), nil
 }
 
+// NeedsToTakeBack is Needs of a correction that takes back the entry of an id.
+func (s *State) NeedsToTakeBack(id string, find Finder) (w Waking, err error) {
+	q := wakes{s: s}
+	if !s.resting.none() {
+		err = q.correction(id, find)
+	}
+	return q.waking(), err
+}
+
 // NeedsBaths is Needs for whoever wants to see baths that may rest.
 func (s *State) NeedsBaths(ids ...string) Waking {
 	q := wakes{s: s}
@@ -101,12 +110,30 @@ func (q *wakes) number(n uint32) {
 }
 
 func (q *wakes) subject(of subject) {
-	if of.id == "" {
+	if of.id == "" || q.s.awake(of) {
 		return
 	}
 	if x, n := q.s.resting.find(of); x != nil {
 		q.number(n)
 	}
+}
+
+// awake reports what certainly does not rest, without a look at what does.
+func (s *State) awake(of subject) (is bool) {
+	switch of.kind {
+	case aBath:
+		if _, is = s.deeds[of.id]; !is {
+			_, is = s.baths[of.id]
+		}
+	case aBatch:
+		_, is = s.batches[of.id]
+	case anEvening:
+		_, is = s.evenings[of.id]
+	case aLot:
+		_, is = s.lots[of.id]
+	case aPrint, aReading:
+	}
+	return is
 }
 
 // print wakes a print, or what one that is awake was ever in.
@@ -142,6 +169,11 @@ func (q *wakes) entry(e *Entry, find Finder) error {
 	if err != nil {
 		return nil //nolint:nilerr // it is kept unread and changes nothing
 	}
+	return q.read(e, body, find)
+}
+
+// read is entry of one whose body was read.
+func (q *wakes) read(e *Entry, body Body, find Finder) error {
 	if _, corrects := body.(*Corrected); corrects {
 		return q.correction(e.TakesBack, find)
 	}
@@ -321,14 +353,8 @@ func notThose(why error) error {
 
 // retell takes in an entry out of the middle of a book.
 func (s *State) retell(e Entry) {
-	s.position = e.Position
 	body, err := s.old.Read(e)
-	if err == nil {
-		err = s.tell(e, body)
-	}
-	if err != nil {
-		s.unread = append(s.unread, Unread{e.ID, e.Position, e.Kind, e.Version, err})
-	}
+	s.take(e, body, err)
 }
 
 // A waker moves what was told again into a state.
@@ -341,12 +367,16 @@ type waker struct {
 // prints brings back the prints that are not awake.
 func (k *waker) prints() {
 	more := map[string]int32{}
+	g := gatherer{c: &k.told.corrections, corrected: map[string]int64{}}
 	for id, t := range k.told.prints {
 		if k.s.prints[id] != nil {
 			k.own[id] = true
 			continue
 		}
 		k.s.prints[id] = t
+		g.track(t)
+		k.at.told -= g.sum()
+		g.positions = g.positions[:0]
 		for i := range t.said {
 			k.s.trackOf[t.said[i].entry] = id
 		}
