@@ -89,7 +89,7 @@ func (t *taker) bath(b *book.Bath) Bath {
 	in := b.In()
 	out := Bath{
 		ID: b.ID, Dilution: b.Dilution, Words: b.Mixed.Dilution, Litres: b.Volume.ML() / 1000,
-		Made: b.MixedAt.In(t.scene.Now.Location()), MadeBy: b.By, Known: b.Made,
+		Made: b.MixedAt.In(t.scene.Now.Location()), MadeBy: b.By, Whose: b.Mixed.Whose, Known: b.Made,
 		Container: in.State, Since: in.Since.In(t.scene.Now.Location()), Gone: b.Gone != nil,
 	}
 	if p, ok := t.state.Product(b.Mixed.Product); ok || p.Name != "" {

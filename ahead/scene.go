@@ -55,6 +55,7 @@ type Bath struct {
 	// Made is when it was made; MadeBy a person's id. Known says how well.
 	Made   time.Time
 	MadeBy string
+	Whose  string // a person's id; empty: the room's
 	Known  book.Made
 	// Container is where it is now, Since when.
 	Container darkroom.State

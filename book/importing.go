@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"cmp"
 	"slices"
 	"strings"
 
@@ -86,7 +87,7 @@ func (im *importer) persons(o ImportOptions) {
 			}
 		}
 		if im.owners[p.Name] == "" {
-			im.owners[p.Name] = id
+			im.owners[p.Name] = cmp.Or(o.Persons[p.Name], id)
 		}
 		record := Person{ID: id, Name: p.Name, Notes: p.Notes}
 		if len(p.Notes) == 0 {

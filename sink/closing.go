@@ -52,6 +52,9 @@ func (r *Room) baths() (all []Item) {
 			kind := r.after(o)
 			all = append(all, Item{Key: string(kind) + "-" + o.Bath.ID, Kind: kind, Bath: &o.Bath, Outlook: o})
 		}
+		if whose := o.Bath.Whose; whose != "" { // own chemistry is carried home (common practice)
+			all = append(all, Item{Key: "home-" + o.Bath.ID, Kind: ItemHome, Bath: &o.Bath, Names: []string{r.People.Name(whose)}})
+		}
 	}
 	if r.State == nil || r.Sink.Evening.ID == "" {
 		return all

@@ -75,6 +75,7 @@ const (
 	ItemAway    ItemKind = "away"       // Bath
 	ItemBack    ItemKind = "back"       // Bath, into its bottle
 	ItemWent    ItemKind = "went"       // Was: done already
+	ItemHome    ItemKind = "home"       // Bath, which is somebody's and is carried home; Names: theirs
 	ItemTrays   ItemKind = "trays"      // Count; Names of the trays in the order in which they are washed
 	ItemJugs    ItemKind = "jugs"       // Names of what was measured with
 	ItemApart   ItemKind = "jugs_apart" // Names of vessels that are kept for one thing
@@ -97,6 +98,7 @@ type Room struct {
 	Place  darkroom.Place
 	State  *book.State // of which the report is; nil where what went tonight is not asked
 	Bench  darkroom.Bench
+	People book.People // names of those whose a bath is
 }
 
 // Opening returns what is done before the first sheet, in order.
@@ -165,12 +167,12 @@ func (r *Room) lacking() (all []Item) {
 	return all
 }
 
-// inBottle returns a good bath of a planned one's role and product that waits in a bottle, or nil.
+// inBottle returns a good bath of the room's, of a planned one's role and product, that waits in a bottle, or nil.
 func (r *Room) inBottle(planned *plan.Bath, film bool) *ahead.Bath {
 	for i := range r.Report.Baths {
 		o := &r.Report.Baths[i]
 		b := &o.Bath
-		if b.Role == planned.Role && b.Product != nil && b.Product.Name == planned.Product && !standsOpen(b) && !o.OutOfUse() &&
+		if b.Role == planned.Role && b.Product != nil && b.Product.Name == planned.Product && b.Whose == "" && !standsOpen(b) && !o.OutOfUse() &&
 			(b.Film == film || b.Film && b.Paper) {
 			return b
 		}

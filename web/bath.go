@@ -25,6 +25,7 @@ type bathPage struct {
 	Name     string
 	About    string // what was mixed
 	Made     words.Phrase
+	Whose    string       // empty: the room's
 	Gone     words.Phrase // how it went; empty: it stands
 	Reads    words.Phrase // the temperature last read in it; empty: none today
 	Lead     words.Phrase
@@ -130,6 +131,9 @@ func (p *bathPage) about(v *visit, b *book.Bath) {
 	p.About = joined(product.Name, b.Mixed.Dilution, v.say.Volume(b.Volume))
 	p.Made = v.say.Tell("bath_made", "When", v.say.DateTime(b.MixedAt), "By", v.called(b.By))
 	p.Title = p.Name
+	if b.Mixed.Whose != "" {
+		p.Whose = v.ofWhom(b.Mixed.Whose)
+	}
 	if b.Gone == nil {
 		return
 	}

@@ -16,6 +16,7 @@ import (
 
 // actsView is what can be done with a bath.
 type actsView struct {
+	May      bool // whoever asks may do it
 	TopUp    field
 	Bottled  bool  // it is in a bottle: it can be poured out again
 	Trays    []tap // where to
@@ -25,7 +26,10 @@ type actsView struct {
 }
 
 func (v *visit) acts(b *book.Bath) actsView {
-	a := actsView{Position: v.state.Position(), TopUp: field{Name: "poured", Label: v.say.Label("how_much"), Example: "500 mL"}}
+	if !v.mayChange(b.Mixed.Whose) {
+		return actsView{}
+	}
+	a := actsView{May: true, Position: v.state.Position(), TopUp: field{Name: "poured", Label: v.say.Label("how_much"), Example: "500 mL"}}
 	switch b.In().State {
 	case darkroom.FullBottle, darkroom.PartBottle, darkroom.FloatingLid:
 		a.Bottled = true
@@ -51,6 +55,7 @@ func (v *visit) acts(b *book.Bath) actsView {
 // What a bath can go to, as the forms send it, beside book.ToCollected.
 const (
 	toDrain = "drain"
+	toHome  = "home" // whose it is took it along
 	toElse  = "away" // somebody took it along, or it was poured where nobody wrote down
 )
 
@@ -62,12 +67,21 @@ func (v *visit) waysOut(b *book.Bath) []tap {
 	if product.Role == process.NoRole { // water
 		return []tap{drain}
 	}
+	if b.Mixed.Whose != "" { // own chemistry is carried home
+		home := tap{Text: v.say.Label("to_home"), Value: toHome}
+		return append([]tap{home}, v.waysToWaste(b, product.Role, drain)...)
+	}
+	return v.waysToWaste(b, product.Role, drain)
+}
+
+// waysToWaste is how a bath of a role may be done away with here.
+func (v *visit) waysToWaste(b *book.Bath, role process.Role, drain tap) []tap {
 	collected := tap{Text: v.say.Label("to_collected"), Value: book.ToCollected}
 	if can := v.canFor(b); can.ID != "" {
 		collected.Text = v.say.Tell("into_can", "Can", can.Can.Name).Text()
 	}
 	here := ahead.Here(v.state, v.s.Now())
-	switch here.Advise(product.Role).Way {
+	switch here.Advise(role).Way {
 	case waste.AskFirst, waste.AsAnswered:
 		return []tap{collected, drain}
 	case waste.KeepAndAsk:

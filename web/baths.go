@@ -25,6 +25,7 @@ type standing struct {
 	Under           words.Phrase // what comes next for it
 	Tape            *scene.Scene
 	Made            words.Phrase
+	Whose           string // empty: the room's
 }
 
 type bathsPage struct {

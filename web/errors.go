@@ -28,6 +28,8 @@ func status(err error) (code int, key string) {
 		return http.StatusForbidden, "from_elsewhere"
 	case errors.Is(err, errNotYours):
 		return http.StatusForbidden, "not_yours"
+	case errors.Is(err, errNotTheirs):
+		return http.StatusForbidden, "not_theirs"
 	case errors.Is(err, errStranger):
 		return http.StatusUnauthorized, "stranger"
 	case errors.Is(err, access.ErrHomeOnly):

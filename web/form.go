@@ -44,7 +44,8 @@ type sort struct {
 	keep func(f darkroom.File, i int, form map[string]string) (darkroom.File, error)
 	drop func(f darkroom.File, i int) darkroom.File
 	// fill puts in what goes without saying; nil: nothing does.
-	fill func(form map[string]string)
+	fill  func(form map[string]string)
+	owned bool // it is somebody's, or the room's
 }
 
 // part is the part of the house that a thing belongs to.
@@ -91,7 +92,7 @@ func sorts() map[string]sort {
 		"product": sortOf("product", "/shelf", []string{"name", "role", "acid", "dilutions."},
 			[]string{"packs", "contains"},
 			func(f darkroom.File) []darkroom.Product { return f.Shelf.Products }, func(v *visit) []string { return v.ids.Products }),
-		"lot": sortOf("lot", "/shelf", []string{"product", "holds", "left", "received", "opened"}, nil,
+		"lot": sortOf("lot", "/shelf", []string{"product", "holds", "left", "received", "opened", "whose"}, nil,
 			func(f darkroom.File) []darkroom.Lot { return f.Shelf.Lots }, func(v *visit) []string { return v.ids.Lots }),
 		"load": sortOf("to_make", "/plan", []string{"material", "size", "sheets"}, nil,
 			func(f darkroom.File) []darkroom.Load { return f.Session.ToMake }, nil),
@@ -99,6 +100,11 @@ func sorts() map[string]sort {
 	for name, fill := range map[string]func(map[string]string){"vessel": fillVessel, "product": fillProduct} {
 		x := all[name]
 		x.fill = fill
+		all[name] = x
+	}
+	for _, name := range []string{"product", "lot"} {
+		x := all[name]
+		x.owned = true
 		all[name] = x
 	}
 	return all
@@ -147,6 +153,9 @@ func (s *server) editThing(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
+	if _, err := v.withMembers(r.Context()); err != nil {
+		return err
+	}
 	form := x.form(v, i)
 	for name, values := range r.URL.Query() {
 		form[name] = values[0]
@@ -176,6 +185,13 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	if x.fill != nil {
 		x.fill(full)
 	}
+	persons, err := v.withMembers(r.Context())
+	if err != nil {
+		return err
+	}
+	if me := v.member(); me != "" && x.owned {
+		full["whose"] = v.people.Name(me)
+	}
 	f, err := x.keep(v.file, i, full)
 	if problems, ok := errors.AsType[darkroom.Problems](err); ok {
 		return v.show(http.StatusUnprocessableEntity, "form", v.formPage(r, x, i, form, problems))
@@ -183,7 +199,7 @@ func (v *visit) keepForm(r *http.Request, x sort, i int) error {
 	if err != nil {
 		return err
 	}
-	err = v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r), Device: v.device(r)})
+	err = v.s.Book.Keep(r.Context(), f, Keeping{Replace: true, Expect: position(r), Device: v.device(r), Persons: persons})
 	if book.KindOf(err) == book.Stale {
 		p := v.formPage(r, x, i, form, nil)
 		p.Other = append(p.Other, v.say.Tell("moved_on").Text())
@@ -265,6 +281,11 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 	said := map[string]bool{}
 	for _, f := range x.fields(v.counts(x, form)) {
 		one := v.field(f, form, problems)
+		if shown := true; x.owned && f.Name == "whose" {
+			if one, shown = v.whoseField(one); !shown {
+				continue
+			}
+		}
 		if one.Problem != "" {
 			said[f.Name] = true
 		}

@@ -65,7 +65,11 @@ func (v *visit) everyLabel(r *http.Request, say *words.Voice) (all []labelled, e
 		if o.Bath.MadeBy != "" {
 			by = v.people[o.Bath.MadeBy].Name
 		}
-		l, err := label.OfBath(say, o, v.file, label.Told{By: by, Address: addressOf(r) + bathPath(o.Bath.ID)})
+		whose := ""
+		if o.Bath.Whose != "" {
+			whose = v.people.Name(o.Bath.Whose)
+		}
+		l, err := label.OfBath(say, o, v.file, label.Told{By: by, Whose: whose, Address: addressOf(r) + bathPath(o.Bath.ID)})
 		if err != nil {
 			return nil, err
 		}

@@ -24,7 +24,7 @@ func (v *visit) lookAround(r *http.Request) (l roomLook, err error) {
 		return l, err
 	}
 	l.Sink = sink.Look(sink.Scene{State: v.state, Plan: l.Plan, Baths: l.scene, Now: v.s.Now()})
-	l.Place, l.State, l.Bench = v.file.Darkroom.Place, v.state, v.file.Bench
+	l.Place, l.State, l.Bench, l.People = v.file.Darkroom.Place, v.state, v.file.Bench, v.people
 	return l, nil
 }
 
@@ -35,6 +35,9 @@ func (v *visit) standings(report *ahead.Report) (all []standing, tapes bool) {
 		o := &report.Baths[i]
 		one := v.standing(o, scale)
 		one.Made = v.say.Since(o.Bath, v.called(o.Bath.MadeBy))
+		if o.Bath.Whose != "" {
+			one.Whose = v.ofWhom(o.Bath.Whose)
+		}
 		all, tapes = append(all, one), tapes || one.Tape != nil
 	}
 	return all, tapes

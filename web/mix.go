@@ -101,7 +101,7 @@ func (page *mixPage) exacter(r *http.Request, v *visit, p plan.Plan) error {
 		return nil
 	}
 	const some = 3
-	q, err := plan.Make(r.Context(), plan.Request{File: v.file, Now: v.s.Now(), Alternatives: some})
+	q, err := plan.Make(r.Context(), v.asked(some))
 	if err != nil {
 		return err
 	}

@@ -18,7 +18,7 @@ func (v *visit) mixed(b plan.Bath) *book.Mixed {
 	c := b.Mix.Choices[0]
 	m := &book.Mixed{
 		Bath: v.s.NewID(), Product: v.idOf(v.ids.Products, b.Product, v.productNames()), Dilution: b.Words,
-		Volume: c.Total.String(), Ounce: book.OunceOf(v.file.Darkroom.Ounce),
+		Volume: c.Total.String(), Whose: v.member(), Ounce: book.OunceOf(v.file.Darkroom.Ounce),
 	}
 	if b.Tray != "" {
 		m.Tray = v.idOf(v.ids.Trays, b.Tray, v.trayNames())
@@ -44,7 +44,7 @@ func (v *visit) placed(m *book.Mixed, b plan.Bath) {
 	case b.Step == process.SecondFix:
 		m.Place = darkroom.BathSecond
 		for _, x := range v.state.Baths() {
-			if x.Gone == nil && x.Place == darkroom.BathFirst && x.Mixed.For == m.For {
+			if x.Gone == nil && x.Place == darkroom.BathFirst && x.Mixed.For == m.For && x.Mixed.Whose == m.Whose {
 				m.Pair = x.ID
 			}
 		}

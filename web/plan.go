@@ -20,6 +20,8 @@ type planPage struct {
 	Told   []plan.Missing
 	Gaps   []gapView
 	Inches bool
+	Own    bool // it is the plan of the member who asks
+	Other  bool // and there is another: theirs, or the room's
 }
 
 type loadView struct {
@@ -41,6 +43,9 @@ func (s *server) showPlan(r *http.Request, v *visit) error {
 	}
 	page.Told, page.Gaps = v.gaps(p)
 	page.Inches = r.URL.Query().Get("read") == "inches"
+	page.Own = v.plansForThemself()
+	v.forRoom = false
+	page.Other = v.plansForThemself()
 	for i, l := range p.Loads {
 		page.Loads = append(page.Loads, loadView{v.say.Load(l), v.say.Wanted(l), "/plan/load/" + strconv.Itoa(i)})
 	}

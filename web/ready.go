@@ -14,14 +14,14 @@ import (
 // sameEvening is how long ago a bath may have been mixed and still be the evening's own.
 const sameEvening = 12 * time.Hour
 
-// ready returns the bath of the book that stands where a bath of the plan is to go, mixed of the same product this evening.
+// ready returns the bath of the book that stands where a bath of the plan is to go, mixed of the same product this evening, by whom the plan is for.
 // One of which nobody knows since when it stands is not ready.
 func (v *visit) ready(b plan.Bath) (book.Bath, bool) {
 	product := v.idOf(v.ids.Products, b.Product, v.productNames())
 	tray, tank := v.idOf(v.ids.Trays, b.Tray, v.trayNames()), v.idOf(v.ids.Tanks, b.Tank, v.tankNames())
 	for _, x := range slices.Backward(v.state.Baths()) {
 		in := x.In()
-		if x.Gone == nil && product != "" && x.Mixed.Product == product && in.Tray == tray && in.Tank == tank &&
+		if x.Gone == nil && product != "" && x.Mixed.Whose == v.plansFor() && x.Mixed.Product == product && in.Tray == tray && in.Tank == tank &&
 			x.Made != book.MadeUnknown && v.s.Now().Sub(x.MixedAt) < sameEvening {
 			return x, true
 		}

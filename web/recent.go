@@ -94,9 +94,7 @@ func lately[T any](ctx context.Context, v *visit, what string, reckon func() (T,
 
 // plan plans the evening that the book wants.
 func (v *visit) plan(ctx context.Context) (plan.Plan, error) {
-	return lately(ctx, v, "plan", func() (plan.Plan, error) {
-		return plan.Make(ctx, plan.Request{File: v.file, Now: v.s.Now()})
-	})
+	return lately(ctx, v, "plan for "+v.plansFor(), func() (plan.Plan, error) { return plan.Make(ctx, v.asked(0)) })
 }
 
 // An outlook is what stands in the room, and what is ahead of it.

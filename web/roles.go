@@ -3,6 +3,7 @@ package web
 import (
 	"context"
 	"net/http"
+	"time"
 
 	"wetside/access"
 	"wetside/book"
@@ -12,8 +13,15 @@ import (
 // errNotYours is for what somebody's role may not do.
 var errNotYours = &book.Error{Kind: book.Refused, Key: "not_yours"}
 
+// errNotTheirs is for what of a shelf is not a member's own.
+var errNotTheirs = &book.Error{Kind: book.Refused, Key: "not_theirs"}
+
 // A guarded book lets everybody write what they may, in their own name.
-type guarded struct{ Book }
+type guarded struct {
+	Book
+	now   func() time.Time
+	newID func() string
+}
 
 // inName puts an entry in the name of whoever asks, where it is known. A device of the room writes in nobody's name, and under
 // its own id, whatever it says.
@@ -66,14 +74,20 @@ func (g guarded) Each(ctx context.Context, entries []book.Entry) ([]Outcome, err
 // mayWrite refuses an entry that is not theirs to write; before is what is written with it and comes first.
 func (g guarded) mayWrite(ctx context.Context, who access.Who, before []book.Entry, e book.Entry) error {
 	may, err := access.MayWrite(ctx, g.Book, who, before, e)
-	if err == nil && !may {
-		err = errNotYours
+	switch {
+	case err == nil && !may && who.Role == access.Member && access.Write(who.Role, e.Kind) == access.OwnOnly && e.Kind != book.Correction:
+		return errNotTheirs
+	case err == nil && !may:
+		return errNotYours
 	}
 	return err
 }
 
-// Keep writes what differs between the file and the book: for those who keep the darkroom.
+// Keep writes what differs between the file and the book: for those who keep the darkroom, and for a member what is theirs.
 func (g guarded) Keep(ctx context.Context, f darkroom.File, k Keeping) error {
+	if access.From(ctx).Role == access.Member {
+		return g.keepOwn(ctx, f, k)
+	}
 	return g.ifKeeps(ctx, func() error { return g.Book.Keep(ctx, f, k) })
 }
 

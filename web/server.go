@@ -54,6 +54,8 @@ type Keeping struct {
 	Replace bool   // take away what the file does not have
 	Expect  *int64 // the position that it was decided on; nil: whatever it is
 	Device  string // by which it is kept
+	// Persons are ids, by name, of members whom the file names and who are not among the book's people.
+	Persons map[string]string
 }
 
 // Config is what the pages get handed in.
@@ -119,7 +121,7 @@ func New(c Config) (http.Handler, error) {
 	if err != nil {
 		return nil, err
 	}
-	c.Book, c.Doors = guarded{c.Book}, watched{c.Doors, c.Log}
+	c.Book, c.Doors = guarded{c.Book, c.Now, c.NewID}, watched{c.Doors, c.Log}
 	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}, guests: newGuestLimits(c.Now)}
 	return s.guard(s.door(s.routes())), nil
 }

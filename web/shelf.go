@@ -3,6 +3,7 @@ package web
 import (
 	"cmp"
 	"net/http"
+	"net/url"
 	"slices"
 	"strings"
 	"time"
@@ -15,21 +16,32 @@ import (
 
 type shelfPage struct {
 	frame
-	Products []productView
+	Owners   []ownerView
+	Some     bool // something stands here
+	Adds     bool // whoever asks may put something of their own here
 	Position int64
 	Problem  string
 	Never    words.Phrase // what must never meet of what stands here
 	Reducer  bool         // a ferricyanide stands here, which with hypo is normal practice
 }
 
+// An ownerView is what one owner has on the shelf.
+type ownerView struct {
+	Name     string // "The room’s"; empty: there is nobody else
+	Products []productView
+	None     bool // a member has nothing here yet
+}
+
 type productView struct {
-	Name, Role, Dilutions, Change, Add string
-	Lots                               []lotView
+	Name, Role, Dilutions string
+	Change, Add           string // empty: not for whoever asks
+	Lots                  []lotView
 }
 
 type lotView struct {
 	At, What, Left, Dates string
 	Closed                bool // not opened yet
+	Changes               bool // whoever asks may count it, open it, discard it
 }
 
 // shelf shows products with the lots that stand there.
@@ -37,29 +49,71 @@ func (s *server) shelf(r *http.Request, v *visit) error { return v.showShelf(r, 
 
 func (v *visit) showShelf(r *http.Request, status int, problem string) error {
 	p := shelfPage{frame: v.frame(r, "shelf"), Position: v.state.Position(), Problem: problem}
-	for i, x := range v.file.Shelf.Products {
-		one := productView{
-			Name: x.Name, Role: v.say.Role(x.Role), Change: "/shelf/product/" + v.ids.Products[i], Add: "/shelf/lot/new?product=" + x.Name,
+	p.Some, p.Adds = len(v.file.Shelf.Products) > 0, v.keeps() || v.member() != ""
+	owners := v.owners()
+	for _, whose := range owners {
+		one := ownerView{Products: v.shelfOf(whose)}
+		if len(owners) > 1 {
+			one.Name = v.ofWhom(whose)
 		}
-		for _, m := range material.All() {
-			if d := x.Dilutions[m]; d.Given() && !slices.Contains(strings.Split(one.Dilutions, ", "), d.Text) {
-				one.Dilutions = strings.TrimPrefix(one.Dilutions+", "+d.Text, ", ")
-			}
+		one.None = len(one.Products) == 0 && whose != "" && whose == v.member()
+		if len(one.Products) > 0 || one.None {
+			p.Owners = append(p.Owners, one)
 		}
-		if strings.Contains(strings.ToLower(x.Name), strings.ToLower(one.Role)) {
-			one.Role = ""
-		}
-		for j, l := range v.file.Shelf.Lots {
-			if l.Product == x.Name {
-				one.Lots = append(one.Lots, v.lotView(l, v.ids.Lots[j]))
-			}
-		}
-		p.Products = append(p.Products, one)
 	}
 	if report, err := v.judged(r.Context()); err == nil {
 		p.Never, p.Reducer = v.say.NeverTogether(report.Never), report.Reducer
 	}
 	return v.show(status, "shelf", &p)
+}
+
+// shelfOf are the products that are of one owner, the room's where whose is empty, or of which they have a bottle here.
+func (v *visit) shelfOf(whose string) (all []productView) {
+	lots, products := v.ownersNow()
+	for i, x := range v.file.Shelf.Products {
+		one := v.productView(&x)
+		if v.mayChange(products[i]) {
+			one.Change = "/shelf/product/" + v.ids.Products[i]
+		}
+		if v.mayChange(whose) {
+			one.Add = "/shelf/lot/new?" + v.newLot(x.Name, whose)
+		}
+		for j, l := range v.file.Shelf.Lots {
+			if l.Product == x.Name && lots[j] == whose {
+				lot := v.lotView(l, v.ids.Lots[j])
+				if lot.Changes = v.mayChange(whose); !lot.Changes && l.LeftUnknown {
+					lot.Left = v.say.Label("unknown")
+				}
+				one.Lots = append(one.Lots, lot)
+			}
+		}
+		if products[i] == whose || len(one.Lots) > 0 {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// newLot asks for a new bottle of a product, of one owner.
+func (v *visit) newLot(product, whose string) string {
+	q := url.Values{"product": {product}}
+	if name := v.people.Name(whose); whose != "" && name != book.Somebody && v.keeps() {
+		q.Set("whose", name)
+	}
+	return q.Encode()
+}
+
+func (v *visit) productView(x *darkroom.Product) productView {
+	one := productView{Name: x.Name, Role: v.say.Role(x.Role)}
+	for _, m := range material.All() {
+		if d := x.Dilutions[m]; d.Given() && !slices.Contains(strings.Split(one.Dilutions, ", "), d.Text) {
+			one.Dilutions = strings.TrimPrefix(one.Dilutions+", "+d.Text, ", ")
+		}
+	}
+	if strings.Contains(strings.ToLower(x.Name), strings.ToLower(one.Role)) {
+		one.Role = ""
+	}
+	return one
 }
 
 func (v *visit) lotView(l darkroom.Lot, id string) lotView {

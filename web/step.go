@@ -34,6 +34,7 @@ type stepPage struct {
 	Again      words.Phrase   // the bath stands mixed already
 	Done       string         // what the key says
 	End        bool
+	Unwritten  bool // it is the end of a bath that whoever asks may not write down
 	Last       bool
 	Back, Next string
 	Position   int64
@@ -65,8 +66,9 @@ func (s *server) mixStep(r *http.Request, v *visit) error {
 func (v *visit) stepPage(r *http.Request, p plan.Plan, all []stop, at int) (*stepPage, error) {
 	x := all[at]
 	page := &stepPage{
-		frame: v.frame(r, "step"), Back: "/mix", Next: "/mix/ready", Position: v.state.Position(), Last: at == len(all)-1, End: x.last,
+		frame: v.frame(r, "step"), Back: "/mix", Next: "/mix/ready", Position: v.state.Position(), Last: at == len(all)-1, End: x.last && v.mayMix(&p.Baths[x.bath]),
 	}
+	page.Unwritten = x.last && !page.End
 	if at > 0 {
 		page.Back = all[at-1].at()
 	}

@@ -25,11 +25,13 @@ type visit struct {
 	file   darkroom.File
 	ids    book.IDs
 	say    *words.Voice
-	red    bool                  // the page's form for the dark is wanted
-	people book.People           // names, which can be erased
-	who    access.Who            // asks
-	joined func() []book.Joining // who came in tonight, in order
-	again  func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
+	red    bool        // the page's form for the dark is wanted
+	people book.People // names, which can be erased
+	who    access.Who  // asks
+	// forRoom says that a member asks for the room's plan and not for their own.
+	forRoom bool
+	joined  func() []book.Joining // who came in tonight, in order
+	again   func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -40,7 +42,7 @@ func (s *server) handle(h handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v := &visit{s: s, id: s.NewID(), w: w}
 		r.Body = http.MaxBytesReader(w, r.Body, maxForm)
-		v.red = isRed(r)
+		v.red, v.forRoom = isRed(r), asksForRoom(r)
 		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
 		defer cancel()
 		ctx = withAsking(ctx, r, v.id)

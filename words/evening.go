@@ -29,6 +29,8 @@ func (v *Voice) ListItem(x sink.Item) Phrase {
 	case sink.ItemWent:
 		a["Bath"], a["Can"] = own(x.Names[0]), own(x.Names[1])
 		key += "_" + string(x.How)
+	case sink.ItemHome:
+		a["Names"] = own(v.Owner(x.Names[0]))
 	case sink.ItemShelf:
 		a["Names"] = v.taken(x.Taken)
 	default:

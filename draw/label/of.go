@@ -18,6 +18,7 @@ import (
 // Told is what the book and the house add to a label.
 type Told struct {
 	By      string // the name of who mixed it; its initials alone are printed
+	Whose   string // the name of whose it is, in full; empty: the room's
 	Address string // of its page, with the machine's; empty for none
 }
 
@@ -34,6 +35,9 @@ func OfBath(v *words.Voice, o *ahead.Outlook, f darkroom.File, told Told) (Label
 		{Name: v.Label("label_by"), Value: words.Initials(told.By)},
 		{Name: v.Label("label_opened"), Later: true},
 		{Name: v.Label("label_discard"), Value: v.KeepsUntil(*o), Heavy: true},
+	}
+	if told.Whose != "" {
+		l.Fields = append([]Field{{Name: v.Label("whose"), Value: v.Owner(told.Whose), Heavy: true}}, l.Fields...)
 	}
 	volume := bathVolume(b)
 	if b.Product != nil {

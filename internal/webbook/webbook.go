@@ -54,7 +54,7 @@ func (b Book) CanTakeBack(ctx context.Context, id string) error {
 // Keep writes what differs between the file and the book.
 func (b Book) Keep(ctx context.Context, f darkroom.File, k web.Keeping) error {
 	a := &book.Author{By: access.From(ctx).Person, Device: cmp.Or(k.Device, "page"), Now: b.Now(), NewID: b.NewID}
-	_, err := b.Store.Import(ctx, b.Room, f, a, book.ImportOptions{Replace: k.Replace, Expect: k.Expect})
+	_, err := b.Store.Import(ctx, b.Room, f, a, book.ImportOptions{Replace: k.Replace, Expect: k.Expect, Persons: k.Persons})
 	return err
 }
 
