@@ -180,20 +180,26 @@ func (c *call) write(e book.Entry, expect *int64, anyMoment bool) (stored book.E
 	was, err := c.a.Book.Find(c.ctx(), e.ID)
 	switch {
 	case err == nil:
-		if anyMoment {
-			e.HappenedAt = was.HappenedAt
-		}
-		if e.Darkroom = was.Darkroom; !was.Same(e) {
-			err = &book.ConflictError{Stored: was}
-		}
-		return was, false, err
+		return again(was, e, anyMoment)
 	case book.KindOf(err) != book.NotFound:
 		return e, false, err
 	}
-	if stored, err = c.put(e, expect); err != nil {
-		return e, false, err
+	stored, err = c.put(e, expect)
+	if other, ok := errors.AsType[*book.ConflictError](err); ok && other.Stored.ID == e.ID { // another process was quicker
+		return again(other.Stored, e, anyMoment)
 	}
-	return stored, true, nil
+	return stored, err == nil, err
+}
+
+// again answers for an entry under an id that was there.
+func again(was, e book.Entry, anyMoment bool) (stored book.Entry, fresh bool, err error) {
+	if anyMoment {
+		e.HappenedAt = was.HappenedAt
+	}
+	if e.Darkroom = was.Darkroom; !was.Same(e) {
+		err = &book.ConflictError{Stored: was}
+	}
+	return was, false, err
 }
 
 // put writes an entry that is not there. A correction of a fact needs no position: it is decided on the book as it is.
