@@ -2,9 +2,7 @@ package api_test
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"io"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -20,7 +18,6 @@ import (
 	"wetside/internal/doors"
 	"wetside/internal/outside"
 	"wetside/internal/webbook"
-	"wetside/store"
 	"wetside/words"
 	"wetside/words/facts"
 )
@@ -45,20 +42,19 @@ func besides(t *testing.T, server *outside.Postgres, first bool) *house {
 	t.Helper()
 	h := &house{t: t, clock: &clock{}}
 	h.clock.step.Store(int64(200 * time.Millisecond))
-	s, err := store.Open(t.Context(), store.Config{Database: server.URL("postgres", ""), Now: h.clock.now})
-	if err != nil {
+	var err error
+	if h.book, err = webbook.OpenDatabase(t.Context(), server.URL("postgres", ""), h.clock.now); err != nil {
 		t.Fatal(err)
 	}
-	h.book = webbook.Book{Store: s, Room: "darkroom", Now: h.clock.now, NewID: uuid.NewString}
 	if first {
-		if err := errors.Join(s.Create(t.Context(), h.book.Room), h.book.LoadExample(t.Context())); err != nil {
+		if err := h.book.LoadExample(t.Context()); err != nil {
 			t.Fatal(err)
 		}
 	}
-	h.doors = doors.New(doors.Config{Store: s, Room: h.book.Room, Now: h.clock.now, NewID: uuid.NewString})
+	h.doors = doors.New(doors.Config{Store: h.book.Store, Room: h.book.Room, Now: h.clock.now, NewID: uuid.NewString})
 	stop, end := context.WithCancel(context.WithoutCancel(t.Context()))
 	handler, err := api.New(api.Config{
-		Book: h.book, Keys: h.doors, Now: h.clock.now, NewID: uuid.NewString, Log: slog.New(slog.NewTextHandler(io.Discard, nil)),
+		Book: h.book, Keys: h.doors, Now: h.clock.now, NewID: uuid.NewString, Log: slog.New(slog.DiscardHandler),
 		Words: words.Opening(), Stop: stop,
 	})
 	if err != nil {
@@ -68,7 +64,7 @@ func besides(t *testing.T, server *outside.Postgres, first bool) *house {
 	t.Cleanup(func() {
 		end()
 		h.Close()
-		if err := s.Close(); err != nil {
+		if err := h.book.Store.Close(); err != nil {
 			t.Error(err)
 		}
 	})

@@ -27,18 +27,28 @@ func Open(ctx context.Context, path string, now func() time.Time, log *slog.Logg
 
 // OpenUntil is Open with streams that end with the context.
 func OpenUntil(ctx context.Context, path string, now func() time.Time, log *slog.Logger) (Book, http.Handler, error) {
-	s, err := store.Open(ctx, store.Config{Path: path, Now: now})
+	b, err := open(ctx, store.Config{Path: path, Now: now})
 	if err != nil {
-		return Book{}, nil, err
-	}
-	b := Book{Store: s, Room: "darkroom", Now: now, NewID: uuid.NewString, Names: []string{"darkroom.test"}}
-	if err := s.Create(ctx, b.Room); err != nil {
 		return b, nil, err
 	}
 	c := b.Config(log)
 	c.Parts, c.Stop = true, ctx
 	pages, err := web.New(c)
 	return b, pages, err
+}
+
+// OpenDatabase opens a darkroom in a server's database, which others may have open too; without pages.
+func OpenDatabase(ctx context.Context, url string, now func() time.Time) (Book, error) {
+	return open(ctx, store.Config{Database: url, Now: now})
+}
+
+func open(ctx context.Context, c store.Config) (Book, error) {
+	s, err := store.Open(ctx, c)
+	if err != nil {
+		return Book{}, err
+	}
+	b := Book{Store: s, Room: "darkroom", Now: c.Now, NewID: uuid.NewString, Names: []string{"darkroom.test"}}
+	return b, s.Create(ctx, b.Room)
 }
 
 // Config returns what the pages over the book are handed: its clock and its ids among it. What they are to do without or have
