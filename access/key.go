@@ -12,6 +12,8 @@ import (
 var (
 	// ErrWrong: the name, the passphrase or the one-time word does not fit; which of them is not told.
 	ErrWrong = &book.Error{Kind: book.Refused, Key: "signin_wrong"}
+	// ErrCode: the code that shall prove a new second step is not its code.
+	ErrCode = &book.Error{Kind: book.Refused, Key: "second_code_wrong"}
 	// ErrKept: the darkroom has its first keyholder by now.
 	ErrKept = &book.Error{Kind: book.Conflict, Key: "keyholder_kept"}
 	// ErrLast: without its last keyholder the darkroom would ask nobody who they are.

@@ -160,7 +160,7 @@ func (s *Store) ErasePerson(ctx context.Context, darkroomID, id string) error {
 	if err := s.Write(ctx, func(tx *Tx) error { return tx.erasePerson(ctx, darkroomID, id) }); err != nil {
 		return err
 	}
-	for _, table := range []string{"people", "keyholders", "keys"} { // a name stands in each
+	for _, table := range []string{"people", "keyholders", "keys", "seconds"} { // a name stands in each, or what somebody came in by
 		if err := s.dialect.fail(s.dialect.forget(ctx, s.writer, table)); err != nil {
 			return err
 		}

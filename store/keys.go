@@ -172,5 +172,8 @@ func (tx *Tx) WithdrawKeyholder(ctx context.Context, darkroom, person string) er
 	if err := tx.exec(ctx, `DELETE FROM keyholders WHERE darkroom = ? AND person = ?`, darkroom, person); err != nil {
 		return err
 	}
+	if err := tx.DropSecond(ctx, darkroom, person); err != nil {
+		return err
+	}
 	return tx.exec(ctx, `DELETE FROM keys WHERE darkroom = ? AND person = ?`, darkroom, person)
 }

@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -162,5 +163,58 @@ func must(t *testing.T, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
+	}
+}
+
+// A second step on both engines: what is kept comes back, is changed, is nobody else's, stands in no export, and goes with its person.
+func TestSecondSteps(t *testing.T) {
+	for _, e := range engines() {
+		t.Run(e.name, func(t *testing.T) {
+			s, c := begun(t, e)
+			want := store.Second{Person: "p1", Secret: "ZZSECRETZZ", Step: 3, Words: []string{store.HashedWord("ZZWORDZZ"), "b"}, Made: evening}
+			other := store.Second{Person: "p2", Secret: "ANOTHER", Made: evening}
+			put := func(all ...*store.Second) {
+				t.Helper()
+				must(t, s.Write(t.Context(), func(tx *store.Tx) error {
+					for _, one := range all {
+						if err := tx.PutSecond(t.Context(), "room", one); err != nil {
+							return err
+						}
+					}
+					return nil
+				}))
+			}
+			put(&want, &other)
+			want.Step, want.Words = 4, want.Words[:1]
+			put(&want)
+			looked(t, s, func(tx *store.Tx) {
+				if got, err := tx.Second(t.Context(), "room", "p1"); err != nil || !reflect.DeepEqual(got, want) {
+					t.Errorf("%+v, %v; want %+v", got, err, want)
+				}
+				for room, want := range map[string]bool{"room": true, "elsewhere": false} {
+					if some, err := tx.AnySecond(t.Context(), room); err != nil || some != want {
+						t.Errorf("any at %s: %v, %v", room, some, err)
+					}
+				}
+				if _, err := tx.Second(t.Context(), "elsewhere", "p1"); book.KindOf(err) != book.NotFound {
+					t.Errorf("at another darkroom: %v", err)
+				}
+			})
+			if out := string(writtenOut(t, s, "room")); strings.Contains(out, "ZZ") || e.holds(t, c, "ZZWORDZZ") || !e.holds(t, c, "ZZSECRETZZ") {
+				t.Error("the export has it, or the files have a word, or not the secret")
+			}
+			must(t, s.ErasePerson(t.Context(), "room", "p1"))
+			looked(t, s, func(tx *store.Tx) {
+				if _, err := tx.Second(t.Context(), "room", "p1"); book.KindOf(err) != book.NotFound {
+					t.Errorf("of who was erased: %v", err)
+				}
+				if _, err := tx.Second(t.Context(), "room", "p2"); err != nil {
+					t.Errorf("of another: %v", err)
+				}
+			})
+			if e.holds(t, c, "ZZSECRETZZ") {
+				t.Error("the files have the secret of who was erased")
+			}
+		})
 	}
 }

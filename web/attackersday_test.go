@@ -335,7 +335,7 @@ func TestKeysOfAnotherDarkroom(t *testing.T) {
 			t.Errorf("%s is a %v at its own, %v", name, who.Role, err)
 		}
 	}
-	if _, err := other.Doors().SignIn(t.Context(), "Ilka", grey, "", ""); err == nil {
+	if _, err := other.Doors().SignIn(t.Context(), "Ilka", grey, "", "", ""); err == nil {
 		t.Error("a keyholder of one signs in at the other")
 	}
 }

@@ -21,8 +21,14 @@ type Doors interface {
 	MakeKeyholder(ctx context.Context, name, phrase string) error
 	Keyholders(ctx context.Context) ([]access.KeyholderMade, error)
 	WithdrawKeyholder(ctx context.Context, person string, last bool) error
-	// SignIn lets a keyholder in; the key that the device had (was) ends.
-	SignIn(ctx context.Context, name, passphrase, address, was string) (token string, err error)
+	// SignIn lets a keyholder in, by a code where they have a second step; the key that the device had (was) ends.
+	SignIn(ctx context.Context, name, passphrase, code, address, was string) (token string, err error)
+	// AnySecond reports whether any keyholder has a second step, Second how many recovery words whoever asks has left of theirs.
+	AnySecond(ctx context.Context) (bool, error)
+	Second(ctx context.Context, who access.Who) (left int, ok bool, err error)
+	// MakeSecond turns the second step of whoever asks on and returns its recovery words; DropSecond turns it off.
+	MakeSecond(ctx context.Context, who access.Who, passphrase, secret, code, address string) (words []string, err error)
+	DropSecond(ctx context.Context, who access.Who, passphrase, address string) error
 	SignOut(ctx context.Context, who access.Who) error
 	SignOutAll(ctx context.Context, who access.Who) error
 	// Prove asks whoever is signed in for their passphrase once more; errors are those of SignIn.

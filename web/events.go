@@ -20,6 +20,8 @@ const (
 	signedOut      event = "signed out"
 	askedAgain     event = "passphrase asked again"
 	signedOutAll   event = "signed out everywhere"
+	secondOn       event = "second step turned on"
+	secondOff      event = "second step turned off"
 	passphraseNew  event = "passphrase changed"
 	keyholderFirst event = "first keyholder made"
 	keyholderMade  event = "keyholder made"
@@ -35,7 +37,7 @@ const (
 // events are all of them; docs/security.md lists them, held to it by a test.
 func events() []event {
 	return []event{
-		signedIn, signedOut, askedAgain, signedOutAll, passphraseNew, keyholderFirst, keyholderMade, keyholderAway, keyMade, keyTaken, keyAway, deviceBecame,
+		signedIn, signedOut, askedAgain, signedOutAll, secondOn, secondOff, passphraseNew, keyholderFirst, keyholderMade, keyholderAway, keyMade, keyTaken, keyAway, deviceBecame,
 		refused, joinedIn,
 	}
 }
@@ -139,8 +141,8 @@ func (d watched) WithdrawKeyholder(ctx context.Context, person string, last bool
 }
 
 // SignIn lets a keyholder in.
-func (d watched) SignIn(ctx context.Context, name, passphrase, address, was string) (string, error) {
-	token, err := d.Doors.SignIn(ctx, name, passphrase, address, was)
+func (d watched) SignIn(ctx context.Context, name, passphrase, code, address, was string) (string, error) {
+	token, err := d.Doors.SignIn(ctx, name, passphrase, code, address, was)
 	d.told(ctx, signedIn, err, slog.String("by", "passphrase"), d.about(ctx, name))
 	return token, err
 }
@@ -163,6 +165,24 @@ func (d watched) Prove(ctx context.Context, who access.Who, passphrase, address 
 func (d watched) SignOutAll(ctx context.Context, who access.Who) error {
 	err := d.Doors.SignOutAll(ctx, who)
 	d.told(ctx, signedOutAll, err)
+	return err
+}
+
+// MakeSecond turns a second step on.
+func (d watched) MakeSecond(ctx context.Context, who access.Who, passphrase, secret, code, address string) ([]string, error) {
+	words, err := d.Doors.MakeSecond(ctx, who, passphrase, secret, code, address)
+	if errors.Is(err, access.ErrCode) {
+		d.told(ctx, secondOn, access.ErrWrong)
+	} else {
+		d.told(ctx, secondOn, err)
+	}
+	return words, err
+}
+
+// DropSecond turns it off.
+func (d watched) DropSecond(ctx context.Context, who access.Who, passphrase, address string) error {
+	err := d.Doors.DropSecond(ctx, who, passphrase, address)
+	d.told(ctx, secondOff, err)
 	return err
 }
 

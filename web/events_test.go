@@ -44,6 +44,9 @@ func TestSecurityEventsAreLogged(t *testing.T) {
 	for _, k := range h.keysCalled("by the door") {
 		ilka.do(http.MethodPost, "/keys/"+k.ID+"/away", nil)
 	}
+	secret := secretIn(t, ilka.do(http.MethodPost, "/second", url.Values{"do": {"begin"}}).Text)
+	ilka.do(http.MethodPost, "/second", url.Values{"do": {"on"}, "secret": {secret}, "passphrase": {grey}, "code": {h.codeNow(secret, 0)}})
+	ilka.do(http.MethodPost, "/second", url.Values{"do": {"off"}, "passphrase": {grey}})
 	ilka.do(http.MethodPost, "/passphrase", url.Values{"old": {grey}, "fresh": {"two buckets under one drain"}})
 	for _, id := range h.keyholderIDs("Olga") {
 		ilka.do(http.MethodPost, "/keyholders/"+id+"/away", url.Values{"sure": {"yes"}})

@@ -37,18 +37,23 @@ type signInPage struct {
 	frame
 	Name       field
 	Passphrase secret
-	Key        field // what a device was given
+	Code       *field // of a second step; nil: nobody here has one
+	Key        field  // what a device was given
 	After      string
 	Home       bool // there is no keyholder: nobody signs in
 }
 
-func (v *visit) signInPage(r *http.Request) *signInPage {
+func (v *visit) signInPage(r *http.Request) (*signInPage, error) {
 	p := &signInPage{frame: v.frame(r, "begin"), After: local(r.FormValue("after"))}
 	p.Title, p.White = v.say.Label("sign_in"), true
 	p.Name = field{Name: "name", Label: v.say.Label("signin_name"), Value: r.PostFormValue("name")}
 	p.Passphrase = v.secret(r, "passphrase", "signin_passphrase", "current-password")
 	p.Key = field{Name: "key", Label: v.say.Label("signin_key")}
-	return p
+	some, err := v.s.Doors.AnySecond(r.Context())
+	if some {
+		p.Code = &field{Name: "code", Label: v.say.Label("signin_code"), Hint: v.say.Label("signin_code_hint"), Value: r.PostFormValue("code")}
+	}
+	return p, err
 }
 
 // askSignIn is the door: a name and a passphrase, or the key that a device was given.
@@ -57,19 +62,29 @@ func (s *server) askSignIn(r *http.Request, v *visit) error {
 	if err != nil {
 		return err
 	}
-	p := v.signInPage(r)
+	p, err := v.signInPage(r)
+	if err != nil {
+		return err
+	}
 	p.Home = !kept
 	return v.show(http.StatusOK, "signin", p)
 }
 
 // signIn lets a keyholder in. What was wrong is not told: a name that nobody has looks the same.
 func (s *server) signIn(r *http.Request, v *visit) error {
-	p := v.signInPage(r)
+	p, err := v.signInPage(r)
+	if err != nil {
+		return err
+	}
 	if asked, _ := shows(r); asked {
 		return v.show(http.StatusOK, "signin", p)
 	}
-	token, err := s.Doors.SignIn(r.Context(), r.PostFormValue("name"), r.PostFormValue("passphrase"), access.Address(r), v.who.Key)
-	if said, code := v.notIn(err, "signin_wrong"); said != "" {
+	wrong := "signin_wrong"
+	if p.Code != nil {
+		wrong = "signin_wrong_code"
+	}
+	token, err := s.Doors.SignIn(r.Context(), r.PostFormValue("name"), r.PostFormValue("passphrase"), r.PostFormValue("code"), access.Address(r), v.who.Key)
+	if said, code := v.notIn(err, wrong); said != "" {
 		p.Passphrase.Problem = said
 		return v.show(code, "signin", p)
 	}
@@ -134,7 +149,10 @@ func renewKey(w http.ResponseWriter, r *http.Request) {
 
 // useKey keeps a key that was typed in at a device.
 func (s *server) useKey(r *http.Request, v *visit) error {
-	p := v.signInPage(r)
+	p, err := v.signInPage(r)
+	if err != nil {
+		return err
+	}
 	role, ok, err := s.Doors.Take(r.Context(), r.PostFormValue("key"), access.Address(r))
 	said, code := v.notIn(err, "")
 	switch {
@@ -299,6 +317,8 @@ func (s *server) doorRoutes() map[string]handler {
 		"POST /sign-out/all":         s.signOutAll,
 		"GET /passphrase":            typedInWhite(s.askPassphrase),
 		"POST /passphrase":           typedInWhite(s.changePassphrase),
+		"GET /second":                typedInWhite(s.askSecond),
+		"POST /second":               typedInWhite(s.keepSecond),
 		"GET /keyholders/new":        typedInWhite(s.askKeyholder),
 		"POST /keyholders":           typedInWhite(s.makeKeyholder),
 		"POST /keyholders/{id}/away": s.withdrawKeyholder,

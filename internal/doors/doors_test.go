@@ -1,6 +1,7 @@
 package doors_test
 
 import (
+	"encoding/base32"
 	"errors"
 	"net/http"
 	"net/http/httptest"
@@ -32,6 +33,16 @@ func hung(t *testing.T, c doors.Config) (d *doors.Doors, now *time.Time) {
 	}
 	c.Store = s
 	return doors.New(c), &at
+}
+
+// codeOf is what an app shows that has a secret.
+func codeOf(t *testing.T, secret string, at time.Time) string {
+	t.Helper()
+	b, err := base32.StdEncoding.DecodeString(secret)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return access.CodeAt(b, access.CodeStep(at), 6)
 }
 
 func showing(t *testing.T, token string) *http.Request {
@@ -85,9 +96,9 @@ func TestWordDiesWithUse(t *testing.T) {
 	}
 }
 
-// A new passphrase from the machine itself ends all that somebody is signed in with; a name that nobody has is told as such there.
+// A new passphrase from the machine itself ends all that somebody is signed in with, and their second step; a name that nobody has is told as such there.
 func TestNewPassphraseFromTheMachine(t *testing.T) {
-	d, _ := hung(t, doors.Config{})
+	d, now := hung(t, doors.Config{})
 	token, err := d.MakeFirst(t.Context(), "", "Ilka", grey, "")
 	if err != nil {
 		t.Fatal(err)
@@ -98,16 +109,27 @@ func TestNewPassphraseFromTheMachine(t *testing.T) {
 	if who, err := d.Who(r); err != nil || !who.Keeps() {
 		t.Fatalf("%v, %v", who, err)
 	}
+	who, err := d.Who(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	secret := access.NewSecret()
+	if _, err := d.MakeSecond(t.Context(), who, grey, secret, codeOf(t, secret, *now), ""); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := d.SignIn(t.Context(), "ilka", grey, "", "", ""); !errors.Is(err, access.ErrWrong) {
+		t.Fatalf("without the code: %v", err)
+	}
 	if err := d.NewPassphrase(t.Context(), " ILKA", "a tap drips on the third tray"); err != nil {
 		t.Fatal(err)
 	}
 	if who, err := d.Who(r); err != nil || who.Role != access.Stranger {
 		t.Errorf("still %v, %v", who.Role, err)
 	}
-	if _, err := d.SignIn(t.Context(), "ilka", grey, "", ""); !errors.Is(err, access.ErrWrong) {
+	if _, err := d.SignIn(t.Context(), "ilka", grey, "", "", ""); !errors.Is(err, access.ErrWrong) {
 		t.Errorf("by the old one: %v", err)
 	}
-	if _, err := d.SignIn(t.Context(), "ilka", "a tap drips on the third tray", "", ""); err != nil {
+	if _, err := d.SignIn(t.Context(), "ilka", "a tap drips on the third tray", "", "", ""); err != nil {
 		t.Errorf("by the new one: %v", err)
 	}
 	if err := d.NewPassphrase(t.Context(), "Mo", grey); err == nil {

@@ -111,7 +111,7 @@ func (d *Doors) WithdrawKeyholder(ctx context.Context, person string, last bool)
 }
 
 // NewPassphrase gives a keyholder a new passphrase without asking for the old: from the machine itself. All that they are
-// signed in with ends. The error is of kind NotFound where nobody signs in by that name.
+// signed in with ends, and so does their second step, which may be lost with it. The error is of kind NotFound where nobody signs in by that name.
 func (d *Doors) NewPassphrase(ctx context.Context, name, phrase string) error {
 	hash, err := d.hasher.Hash(ctx, phrase)
 	if err != nil {
@@ -123,6 +123,9 @@ func (d *Doors) NewPassphrase(ctx context.Context, name, phrase string) error {
 			return err
 		}
 		k.Passphrase = hash
+		if err := tx.DropSecond(ctx, d.Room, k.Person); err != nil {
+			return err
+		}
 		return d.renew(ctx, tx, k, "")
 	})
 }

@@ -8,20 +8,23 @@ import (
 	"wetside/store"
 )
 
-// SignIn lets a keyholder in by name and passphrase from an address, and returns a new token; the sign-in that the device had
-// before (with the key was, empty for none) ends. The error is access.ErrWrong, the same for a name that nobody has, an
-// *access.LimitedError, or access.ErrBusy.
-func (d *Doors) SignIn(ctx context.Context, name, passphrase, address, was string) (token string, err error) {
+// SignIn lets a keyholder in by name, passphrase and, where they have a second step, its code or a recovery word, from an address, and returns
+// a new token; the sign-in that the device had before (with the key was, empty for none) ends. The error is access.ErrWrong, the same for a name
+// that nobody has and for a wrong code, an *access.LimitedError, or access.ErrBusy.
+func (d *Doors) SignIn(ctx context.Context, name, passphrase, code, address, was string) (token string, err error) {
 	signs := access.Signs(name)
-	k, err := d.proves(ctx, signs, passphrase, address)
+	k, err := d.checks(ctx, signs, passphrase, address)
 	if err != nil {
 		return "", err
 	}
 	token = access.Token()
-	return token, d.Store.Write(ctx, func(tx *store.Tx) error {
+	err = d.Store.Write(ctx, func(tx *store.Tx) error {
 		// Whoever was withdrawn while they typed stays out.
 		if now, err := tx.KeyholderCalled(ctx, d.Room, signs); err != nil || now.Passphrase != k.Passphrase {
 			return wrongUnless(err)
+		}
+		if err := d.takeCode(ctx, tx, k.Person, code); err != nil {
+			return err
 		}
 		if err := tx.WithdrawEnded(ctx, d.Room); err != nil {
 			return err
@@ -31,6 +34,11 @@ func (d *Doors) SignIn(ctx context.Context, name, passphrase, address, was strin
 		}
 		return tx.PutKey(ctx, d.Room, token, d.signedIn(k.Person))
 	})
+	if err != nil {
+		return "", err
+	}
+	d.limits.give(signs, address)
+	return token, nil
 }
 
 // signedIn is the key of a new sign-in.
@@ -42,8 +50,16 @@ func (d *Doors) signedIn(person string) store.Key {
 	}
 }
 
-// proves returns the keyholder whose passphrase it is. An unknown name takes as long as a wrong passphrase.
+// proves returns the keyholder whose passphrase it is.
 func (d *Doors) proves(ctx context.Context, signs, passphrase, address string) (k store.Keyholder, err error) {
+	if k, err = d.checks(ctx, signs, passphrase, address); err == nil {
+		d.limits.give(signs, address)
+	}
+	return k, err
+}
+
+// checks is proves for what is not all that is asked: the try is not given back. An unknown name takes as long as a wrong passphrase.
+func (d *Doors) checks(ctx context.Context, signs, passphrase, address string) (k store.Keyholder, err error) {
 	if wait := d.limits.take(signs, address); wait > 0 {
 		return k, &access.LimitedError{Wait: wait}
 	}
@@ -61,7 +77,6 @@ func (d *Doors) proves(ctx context.Context, signs, passphrase, address string) (
 	case !fits:
 		return k, access.ErrWrong
 	}
-	d.limits.give(signs, address)
 	return k, nil
 }
 
