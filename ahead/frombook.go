@@ -168,7 +168,8 @@ func (t *taker) path(through []string) []int {
 }
 
 func (t *taker) standFor(id string) int {
-	if b := t.known[id]; b != nil && t.role(b) == process.Developer {
+	product, _ := t.state.ProductOf(id) // of one that rests, too
+	if p, _ := t.state.Product(product); p.Role == process.Developer {
 		if t.dev < 0 {
 			t.dev = t.addStandIn(process.Developer)
 		}

@@ -104,16 +104,15 @@ func tradeCan(c *book.WasteCan) waste.Can {
 
 // pours is a part as the trade looks at it.
 func (w *keeper) pours(p *book.WastePart) waste.Bath {
-	out := waste.Bath{Role: p.Of}
-	if b, ok := w.state.Bath(p.Bath); ok {
-		return poured(w.state, &b)
+	if product, ok := w.state.ProductOf(p.Bath); ok && p.Bath != "" {
+		return poured(w.state, product)
 	}
-	return out
+	return waste.Bath{Role: p.Of}
 }
 
-// poured is a bath as it is poured away.
-func poured(s *book.State, b *book.Bath) waste.Bath {
-	p, _ := s.Product(b.Mixed.Product)
+// poured is a bath of a product as it is poured away.
+func poured(s *book.State, product string) waste.Bath {
+	p, _ := s.Product(product)
 	out := waste.Bath{Name: p.Name, Role: p.Role, Groups: hazards.Declared(&p)}
 	if p.Acid.Value {
 		out.Groups |= substance.Acid
@@ -124,12 +123,22 @@ func poured(s *book.State, b *book.Bath) waste.Bath {
 	return out
 }
 
-// silver draws rooms for all fixers that are asked about, and tells each can's.
-func (w *keeper) silver() error {
-	var only []string
+// InCans returns the ids of the baths whose silver Waste reckons: they must be awake (book.State.NeedsBaths).
+func InCans(s *book.State, from time.Time) []string {
+	w := keeper{state: s, from: from}
+	for _, c := range s.Waste() {
+		w.cans = append(w.cans, Can{WasteCan: c})
+	}
+	return w.fixers()
+}
+
+// fixers are the baths in the cans and of the fetchings that silver comes from, each once.
+func (w *keeper) fixers() (only []string) {
+	asked := map[string]bool{}
 	ask := func(parts []book.WastePart) {
 		for i := range parts {
-			if id := parts[i].Bath; id != "" && parts[i].Of == process.Fixer && !slices.Contains(only, id) {
+			if id := parts[i].Bath; id != "" && parts[i].Of == process.Fixer && !asked[id] {
+				asked[id] = true
 				only = append(only, id)
 			}
 		}
@@ -138,6 +147,12 @@ func (w *keeper) silver() error {
 		ask(w.cans[i].Now)
 		w.fetchings(&w.cans[i], func(m *book.WasteMove) { ask(m.With) })
 	}
+	return only
+}
+
+// silver draws rooms for all fixers that are asked about, and tells each can's.
+func (w *keeper) silver() error {
+	only := w.fixers()
 	if len(only) > 0 {
 		f, ids := w.state.File(nil)
 		t := taker{state: w.state, file: &f, ids: &ids, at: map[string]int{}, only: only, scene: Scene{Room: f.Darkroom, Now: w.now, acids: newAcids()}}
@@ -216,8 +231,8 @@ func (w *keeper) of(parts []book.WastePart) Silver {
 }
 
 func (w *keeper) name(id string) string {
-	b, _ := w.state.Bath(id)
-	p, _ := w.state.Product(b.Mixed.Product)
+	product, _ := w.state.ProductOf(id)
+	p, _ := w.state.Product(product)
 	return p.Name
 }
 
@@ -249,7 +264,7 @@ func MayGo(s *book.State, can *book.WasteCan, b *book.Bath) waste.May {
 	for i := range can.Now {
 		in = append(in, w.pours(&can.Now[i]))
 	}
-	return tradeCan(can).MayGo(poured(s, b), in)
+	return tradeCan(can).MayGo(poured(s, b.Mixed.Product), in)
 }
 
 // Here is the room with its drain, as the trade looks at it.

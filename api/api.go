@@ -22,6 +22,8 @@ import (
 type Book interface {
 	// State returns what is there now; it is shared by all who ask.
 	State(ctx context.Context) (*book.State, error)
+	// Awake returns what is there now, with what needs names awake that long finished and rests.
+	Awake(ctx context.Context, needs func(*book.State) book.Waking) (*book.State, error)
 	// Position returns the position of the last entry.
 	Position(ctx context.Context) (int64, error)
 	// Since returns the entries after a position, oldest first, at most limit of them.

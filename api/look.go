@@ -133,7 +133,12 @@ func (c *call) bath() error {
 		return err
 	}
 	return c.tagged(func(s *book.State) (any, error) {
-		b, there := s.Bath(c.r.PathValue("id"))
+		id := c.r.PathValue("id")
+		s, err := c.awake(s, func(s *book.State) book.Waking { return s.NeedsBaths(id) })
+		if err != nil {
+			return nil, err
+		}
+		b, there := s.Bath(id)
 		if !there {
 			return nil, c.noSuch("/baths")
 		}
@@ -157,14 +162,22 @@ func (c *call) noSuch(list string) error {
 	return &failure{slug: pNotFound, key: "not_found_id", args: []string{"Found", short([]byte(c.r.PathValue("id"))), "Want", Prefix + list}}
 }
 
+// awake returns a state with what is wanted of what is long finished.
+func (c *call) awake(s *book.State, needs func(*book.State) book.Waking) (*book.State, error) {
+	if w := needs(s); w.None() {
+		return s, nil
+	}
+	return c.a.Book.Awake(c.ctx(), needs)
+}
+
 func (c *call) sessions() error {
-	s, err := c.a.Book.State(c.ctx())
+	s, err := c.a.Book.Awake(c.ctx(), func(s *book.State) book.Waking { return s.NeedsEvenings() })
 	if err != nil {
 		return err
 	}
 	out := facts.Sessions{Sessions: []facts.Session{}}
 	for _, e := range s.Evenings() {
-		out.Sessions = append(out.Sessions, facts.OfEvening(e, len(s.PrintsOf(e.ID))))
+		out.Sessions = append(out.Sessions, facts.OfEvening(e, s.CountOf(e.ID)))
 	}
 	if e, ok := s.Running(); ok {
 		out.Running = &e.ID
@@ -173,15 +186,16 @@ func (c *call) sessions() error {
 }
 
 func (c *call) session() error {
-	s, err := c.a.Book.State(c.ctx())
+	id := c.r.PathValue("id")
+	s, err := c.a.Book.Awake(c.ctx(), func(s *book.State) book.Waking { return s.NeedsEvenings(id) })
 	if err != nil {
 		return err
 	}
-	e, there := s.Evening(c.r.PathValue("id"))
+	e, there := s.Evening(id)
 	if !there {
 		return c.noSuch("/sessions")
 	}
-	return c.send(http.StatusOK, kindJSON, facts.OfEvening(e, len(s.PrintsOf(e.ID))))
+	return c.send(http.StatusOK, kindJSON, facts.OfEvening(e, s.CountOf(e.ID)))
 }
 
 // timers tells what lies in the sink. The plan of the evening says how long a wash takes and what comes next.

@@ -152,6 +152,7 @@ func (l *layer) batch(id string) {
 	x := &record{of: subject{aBatch, id}}
 	for _, d := range l.r.s.batches[id] {
 		l.g.add(&d.moment)
+		x.last = d.at
 	}
 	x.told = l.g.sum()
 	for _, print := range l.r.named[x.of] {

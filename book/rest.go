@@ -9,9 +9,9 @@ import (
 	"wetside/trade/material"
 )
 
-// RestsAfter is how long a thing has been finished before it is put to rest: longer than anything that a page tells of by
-// itself looks back.
-const RestsAfter = 9 * 7 * 24 * time.Hour
+// RestsAfter is how long a thing has been finished before it is put to rest: longer than the pages that everybody sees look back.
+// Whoever looks back further wakes what is wanted.
+const RestsAfter = 2 * 7 * 24 * time.Hour
 
 // keeping is what stays awake however old it is, so that what the pages list stays whole.
 type keeping struct {

@@ -38,6 +38,7 @@ type record struct {
 	positions positions // of all entries that say what it was: its own, those of its prints, and the corrections of these
 	kin       []string  // of a bath: the baths that wake with it, those of its pair and those whose liquid was carried into it
 	bath      *restingBath
+	last      int64  // of a batch: when the last was said of it, microseconds
 	told      uint64 // a sum over the positions of its own entries and their corrections, without those of prints
 }
 

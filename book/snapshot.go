@@ -20,7 +20,7 @@ import (
 //	position, at, unread: numbers; the state's, that at which it was last looked for what can rest, how many are not read:
 //	         a program that reads others folds anew
 //	only     text of the set's words, 8 bytes each, little-endian
-//	records  each: kind, id, positions, told, kin, and of a bath that was mixed what restingBath has
+//	records  each: kind, id, positions, last, told, kin, and of a bath that was mixed what restingBath has
 //	refs     of prints: hash (8 bytes, big-endian) and record
 //	told     of prints: 8 bytes, big-endian; of records it is written the same way
 //	prints   by evening: id, count
@@ -105,6 +105,7 @@ func (w *packer) records(all []*record) map[uint32]uint32 {
 		w.b = append(w.b, byte(x.of.kind))
 		w.text(x.of.id)
 		w.text(string(x.positions))
+		w.number(x.last)
 		w.fixed(x.told)
 		w.number(int64(len(x.kin)))
 		for _, id := range x.kin {
@@ -368,9 +369,9 @@ func (u *unpacker) record(most int64) *record {
 		u.bad = true
 	}
 	x.of.id = u.text()
-	x.positions = positions(u.text())
+	x.positions = slices.Clone(positions(u.take(u.count())))
 	u.bad = u.bad || !x.positions.rise(most) || x.of.kind == aReading && generationOf(x.of.id) == ""
-	x.told = u.fixed()
+	x.last, x.told = u.number(-farthest, farthest), u.fixed()
 	for range u.count() {
 		x.kin = append(x.kin, u.text())
 	}

@@ -66,6 +66,17 @@ func (s *State) NeedsEvenings(ids ...string) Waking {
 	return q.waking()
 }
 
+// NeedsBatches is Needs for whoever wants to see the batches of which something was said since a moment.
+func (s *State) NeedsBatches(since time.Time) Waking {
+	q := wakes{s: s}
+	for n, x := range s.resting.records {
+		if x != nil && x.of.kind == aBatch && x.last >= since.UnixMicro() {
+			q.number(uint32(n))
+		}
+	}
+	return q.waking()
+}
+
 // NeedsAll is Needs for all that rests.
 func (s *State) NeedsAll() Waking {
 	q := wakes{s: s}

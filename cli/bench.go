@@ -83,9 +83,20 @@ func idsOf(scene *ahead.Scene, indexes []int) []string {
 	return ids
 }
 
+// wake wakes what is wanted of what is long finished.
+func (b *bench) wake(needs func(*book.State) book.Waking) (err error) {
+	if w := needs(b.state); !w.None() {
+		b.state, err = b.book.Awake(b.s.ctx, needs)
+	}
+	return err
+}
+
 // one returns the id of a bath by its name or id. A bath that is gone goes by its id alone.
 func (b *bench) one(scene *ahead.Scene, name string) (string, error) {
 	name = strings.Join(strings.Fields(name), " ")
+	if err := b.wake(func(s *book.State) book.Waking { return s.NeedsBaths(name) }); err != nil {
+		return "", err
+	}
 	if _, there := b.state.Bath(name); there {
 		return name, nil
 	}

@@ -60,6 +60,8 @@ type Book interface {
 	Export(ctx context.Context) (darkroom.File, error)
 	// State returns what is there now; it is not to be changed.
 	State(ctx context.Context) (*book.State, error)
+	// Awake is State with what needs names awake that long finished and rests.
+	Awake(ctx context.Context, needs func(*book.State) book.Waking) (*book.State, error)
 	// Write writes what happened, all or none. expect is the position of the state that decisions were made on; facts
 	// are written whatever it says. It returns the entries' ids.
 	Write(ctx context.Context, at time.Time, expect int64, bodies ...book.Body) (ids []string, err error)

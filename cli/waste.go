@@ -3,8 +3,10 @@ package cli
 import (
 	"io"
 	"strconv"
+	"time"
 
 	"wetside/ahead"
+	"wetside/book"
 	"wetside/draw"
 	"wetside/trade/waste"
 	"wetside/words"
@@ -34,6 +36,10 @@ func (c *wasteCmd) Run(s *session) error {
 		}
 		if year < firstYear || year > now.Year() {
 			return bad(c.JSON, "--year %s", b.v.Tell("cli.no_year", "Found", strconv.Itoa(year)).Text())
+		}
+		from := time.Date(year, time.January, 1, 0, 0, 0, 0, now.Location())
+		if err := b.wake(func(s *book.State) book.Waking { return s.NeedsBaths(ahead.InCans(s, from)...) }); err != nil {
+			return err
 		}
 		y, err := ahead.YearOfWaste(b.state, year, now)
 		if err != nil {

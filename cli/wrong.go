@@ -153,6 +153,10 @@ func (c *wrongCmd) ask(b *bench, q *fault.Question) error {
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}
 	}
+	since := r.At.Add(-evidence.LooksBack)
+	if err := b.wake(func(s *book.State) book.Waking { return s.NeedsBatches(since) }); err != nil {
+		return err
+	}
 	q.Facts = b.v.FactsCalled(evidence.Of(b.state, &r), &r)
 	return nil
 }

@@ -32,7 +32,11 @@ func (tx *Tx) Append(ctx context.Context, darkroom string, entries []book.Entry,
 	if err != nil {
 		return nil, err
 	}
-	if state, err = state.Admit(fresh, tx.finder(ctx, darkroom, fresh)); err != nil {
+	find := tx.finder(ctx, darkroom, fresh)
+	if state, err = tx.awakeFor(ctx, state, false, fresh, find); err != nil {
+		return nil, err
+	}
+	if state, err = state.Admit(fresh, find); err != nil {
 		return nil, err
 	}
 	if head, err = tx.place(ctx, head, fresh, stored, state); err != nil {

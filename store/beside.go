@@ -28,6 +28,7 @@ func (s *Store) openBeside(ctx context.Context, still bool) error {
 	}
 	s.reader.SetMaxOpenConns(s.dialect.readers)
 	has, knows, err := schemaOf(ctx, s.reader)
+	s.has = has
 	if err == nil && has > knows {
 		err = newer(has, knows)
 	}

@@ -82,7 +82,12 @@ func (s *Store) CanTakeBack(ctx context.Context, darkroomID, id string) error {
 		if err != nil {
 			return err
 		}
-		return state.CanTakeBack(id, tx.finder(ctx, darkroomID, nil))
+		find := tx.finder(ctx, darkroomID, nil)
+		state, err = tx.awake(ctx, state, false, func(s *book.State) (book.Waking, error) { return s.NeedsToTakeBack(id, find) })
+		if err != nil {
+			return err
+		}
+		return state.CanTakeBack(id, find)
 	})
 }
 

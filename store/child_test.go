@@ -77,7 +77,7 @@ func child(job, path, round string) int {
 	}
 	fmt.Println("open")
 	switch job {
-	case "import", "export", "prove", "fold":
+	case "import", "export", "prove", "fold", "begin":
 		n, err := strconv.Atoi(round)
 		if err != nil {
 			return 1

@@ -34,7 +34,7 @@ func limitFiles(bytes string) error {
 // TestWritesFail lets writes fail once the files have some size: that is said as a failing disk, nothing is acknowledged
 // after, and everything acknowledged before is there.
 func TestWritesFail(t *testing.T) {
-	for _, limit := range []int{180_000, 220_000, 400_000} {
+	for _, limit := range []int{240_000, 260_000, 400_000} {
 		t.Run(strconv.Itoa(limit), func(t *testing.T) {
 			c := engines()[0].fresh(t)
 			acked, failed, order := runSome(t, c.Path, limit)
@@ -53,7 +53,7 @@ func TestWritesFail(t *testing.T) {
 // anybody was told is there. What was acknowledged just before may be told after.
 func TestSharedWritesFail(t *testing.T) {
 	c := engines()[0].fresh(t)
-	acked, failed, _ := run(t, "many", c.Path, 220_000)
+	acked, failed, _ := run(t, "many", c.Path, 260_000)
 	if len(acked) == 0 || failed["store_failing"] < 8 || len(failed) != 1 {
 		t.Errorf("%d acknowledged, failures %v, want some acknowledged, then a failing disk for all eight", len(acked), failed)
 	}

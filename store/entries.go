@@ -106,24 +106,6 @@ func (tx *Tx) since(ctx context.Context, darkroom string, after int64, limit int
 	}, query, args...)
 }
 
-// folded calls f with the entries after a position, without what a fold does not look at: the hash of the entry before.
-func (tx *Tx) folded(ctx context.Context, darkroom string, after int64, f func(book.Entry) error) error {
-	const query = `SELECT position, id, kind, version, happened_at, recorded_at, person, device, takes_back, body
-		FROM entries WHERE darkroom = ? AND position > ? ORDER BY position`
-	return tx.each(ctx, func(rows *sql.Rows) error {
-		e := book.Entry{Darkroom: darkroom}
-		var version, happened, recorded int64
-		var kind string
-		err := rows.Scan(&e.Position, &e.ID, &kind, &version, &happened, &recorded, &e.By, &e.Device, &e.TakesBack, &e.Body)
-		if err != nil {
-			return err
-		}
-		e.Kind, e.Version = book.Kind(kind), int(version)
-		e.HappenedAt, e.RecordedAt = time.UnixMicro(happened).UTC(), time.UnixMicro(recorded).UTC()
-		return f(e)
-	}, query, darkroom, after)
-}
-
 // scan reads one row of columns.
 func scan(row interface{ Scan(to ...any) error }) (book.Entry, error) {
 	var e book.Entry

@@ -1,69 +1,220 @@
 package store
 
-import "wetside/book"
+import (
+	"context"
+	"database/sql"
+	"slices"
+	"time"
 
-// handful is how many entries are handed over to be folded at a time.
-const handful = 256
+	"wetside/book"
+)
 
-// A folding folds what is read on a second core: reading a long book takes about as long as folding it. A book that is only moved
-// on by a little is folded where it is read.
+// Bounds of a fold.
+const (
+	handful    = 1_000 // entries that are read at a time
+	restsEvery = 4_096 // entries, after which what is long finished is put to rest
+)
+
+// A folding moves a state on by what is in the books. Entries are read and folded on two cores: reading a long book takes about as
+// long as folding it. What a late entry wakes is asked of whoever reads, because one transaction answers one question at a time.
 type folding struct {
-	apply  func(book.Entry) error
-	hand   []book.Entry
-	handed chan []book.Entry // nil until the first handful
-	ended  chan error        // holds what the folding came to
+	tx       *Tx
+	darkroom string
+	state    *book.State
+	own      bool // nobody else has the state
+
+	calls chan func() // for the reader while somebody else folds; nil where the reader folds
 }
 
-// add takes the next entry. The error is that of an entry before it.
-func (f *folding) add(e book.Entry) error {
-	f.hand = append(f.hand, e)
-	if len(f.hand) < handful {
-		return nil
-	}
-	if f.handed == nil {
-		f.handed, f.ended = make(chan []book.Entry, 8), make(chan error, 1)
-		go f.fold()
-	}
-	hand := f.hand
-	f.hand = make([]book.Entry, 0, handful)
-	select {
-	case f.handed <- hand:
-		return nil
-	case err := <-f.ended: // it ends before the last only where it fails
-		f.ended <- err
+// on folds the entries after the state's.
+func (f *folding) on(ctx context.Context) error {
+	hand, err := f.tx.folded(ctx, f.darkroom, f.state.Position(), handful)
+	if err != nil || len(hand) < handful {
+		if err == nil {
+			err = f.all(ctx, hand)
+		}
 		return err
 	}
+	f.calls = make(chan func())
+	hands, ended := make(chan []book.Entry, 4), make(chan error, 1)
+	go func() {
+		for hand := range hands {
+			if err := f.all(ctx, hand); err != nil {
+				ended <- err
+				return
+			}
+		}
+		ended <- nil
+	}()
+	for err == nil && len(hand) > 0 {
+		if over, why := f.hand(hands, hand, ended); over {
+			return why
+		}
+		hand, err = f.tx.folded(ctx, f.darkroom, hand[len(hand)-1].Position, handful)
+	}
+	close(hands)
+	if folded := f.wait(ended); err == nil {
+		err = folded
+	}
+	return err
 }
 
-func (f *folding) fold() {
-	for hand := range f.handed {
-		if err := f.all(hand); err != nil {
-			f.ended <- err
-			return
+// hand hands entries over, and answers what is asked meanwhile; over is true where the fold ended before.
+func (f *folding) hand(hands chan<- []book.Entry, hand []book.Entry, ended <-chan error) (over bool, err error) {
+	for {
+		select {
+		case hands <- hand:
+			return false, nil
+		case call := <-f.calls:
+			call()
+		case err := <-ended: // it ends before the last only where it fails
+			return true, err
 		}
 	}
-	f.ended <- nil
 }
 
-func (f *folding) all(hand []book.Entry) error {
+func (f *folding) wait(ended <-chan error) error {
+	for {
+		select {
+		case call := <-f.calls:
+			call()
+		case err := <-ended:
+			return err
+		}
+	}
+}
+
+// ask lets the reader do something with the transaction.
+func (f *folding) ask(do func()) {
+	if f.calls == nil {
+		do()
+		return
+	}
+	done := make(chan struct{})
+	f.calls <- func() {
+		defer close(done)
+		do()
+	}
+	<-done
+}
+
+func (f *folding) find(ctx context.Context) book.Finder {
+	return func(id string) (e book.Entry, err error) {
+		f.ask(func() { e, err = f.tx.Find(ctx, f.darkroom, id) })
+		return e, err
+	}
+}
+
+func (f *folding) all(ctx context.Context, hand []book.Entry) error {
 	for i := range hand {
-		if err := f.apply(hand[i]); err != nil {
+		if err := f.next(ctx, &hand[i]); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// end waits for all that was added. It is called in any case.
-func (f *folding) end() error {
-	if f.handed == nil {
-		return f.all(f.hand)
+// next moves the state on by one entry.
+func (f *folding) next(ctx context.Context, e *book.Entry) error {
+	if !f.own {
+		f.state, f.own = f.state.Clone(), true
 	}
-	select {
-	case f.handed <- f.hand:
-	case err := <-f.ended:
-		return err
+	for {
+		w, err := f.state.Next(*e, f.find(ctx))
+		if err != nil {
+			return err
+		}
+		if w.None() {
+			break
+		}
+		f.ask(func() { err = f.tx.wake(ctx, f.state, w) })
+		if err != nil {
+			return err
+		}
 	}
-	close(f.handed)
-	return <-f.ended
+	if f.state.Position()-f.state.RestedAt() >= restsEvery {
+		f.state.Rest(e.RecordedAt.Add(-book.RestsAfter))
+	}
+	return nil
+}
+
+// folded returns the next entries after a position, without what a fold does not look at: the hash of the entry before.
+func (tx *Tx) folded(ctx context.Context, darkroom string, after int64, most int) ([]book.Entry, error) {
+	all := make([]book.Entry, 0, most)
+	err := tx.stretch(ctx, darkroom, ` AND position > ? ORDER BY position LIMIT ?`, func(e book.Entry) error {
+		all = append(all, e)
+		return nil
+	}, after, most)
+	return all, err
+}
+
+// stretch calls f with the entries that the end of a query names, as folded returns them.
+func (tx *Tx) stretch(ctx context.Context, darkroom, which string, f func(book.Entry) error, args ...any) error {
+	query := `SELECT position, id, kind, version, happened_at, recorded_at, person, device, takes_back, body
+		FROM entries WHERE darkroom = ?` + which
+	return tx.each(ctx, func(rows *sql.Rows) error {
+		e := book.Entry{Darkroom: darkroom}
+		var version, happened, recorded int64
+		var kind string
+		err := rows.Scan(&e.Position, &e.ID, &kind, &version, &happened, &recorded, &e.By, &e.Device, &e.TakesBack, &e.Body)
+		if err != nil {
+			return err
+		}
+		e.Kind, e.Version = book.Kind(kind), int(version)
+		e.HappenedAt, e.RecordedAt = time.UnixMicro(happened).UTC(), time.UnixMicro(recorded).UTC()
+		return f(e)
+	}, query, append([]any{darkroom}, args...)...)
+}
+
+// between calls f with the entries from one position to another.
+func (tx *Tx) between(ctx context.Context, darkroom string, from, to int64, f func(book.Entry) error) error {
+	return tx.stretch(ctx, darkroom, ` AND position >= ? AND position <= ? ORDER BY position`, f, from, to)
+}
+
+// near is how far apart entries stand that are read in one go.
+const near = 32
+
+// wake wakes what rests in a state of our own.
+func (tx *Tx) wake(ctx context.Context, state *book.State, w book.Waking) error {
+	want := w.Positions()
+	all := make([]book.Entry, 0, len(want))
+	for len(want) > 0 {
+		n := 1
+		for n < len(want) && want[n]-want[n-1] <= near {
+			n++
+		}
+		run := want[:n]
+		want = want[n:]
+		err := tx.between(ctx, state.Darkroom(), run[0], run[n-1], func(e book.Entry) error {
+			if _, wanted := slices.BinarySearch(run, e.Position); wanted {
+				all = append(all, e)
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return state.Wake(w, all)
+}
+
+// awake wakes what is needed until nothing is, in a copy of a state that others have. own says that nobody has.
+func (tx *Tx) awake(ctx context.Context, state *book.State, own bool, needs func(*book.State) (book.Waking, error)) (*book.State, error) {
+	for {
+		w, err := needs(state)
+		if err != nil || w.None() {
+			return state, err
+		}
+		if !own {
+			state, own = state.Clone(), true
+		}
+		if err := tx.wake(ctx, state, w); err != nil {
+			return nil, err
+		}
+	}
+}
+
+// awakeFor is awake for entries that are to be admitted.
+func (tx *Tx) awakeFor(ctx context.Context, state *book.State, own bool, fresh []book.Entry, find book.Finder) (*book.State, error) {
+	return tx.awake(ctx, state, own, func(s *book.State) (book.Waking, error) { return s.Needs(fresh, find) })
 }

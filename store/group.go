@@ -242,6 +242,9 @@ func (g *group) admit(ctx context.Context, tx *Tx, head book.Head, fresh []book.
 		return nil, err
 	}
 	find := tx.finder(ctx, head.Darkroom, fresh)
+	if _, err = tx.awakeFor(ctx, state, true, fresh, find); err != nil {
+		return nil, err
+	}
 	if len(fresh) == 1 {
 		if taken, err := state.Take(fresh[0], find); taken || err != nil {
 			return state, err
@@ -268,7 +271,15 @@ func (g *group) state(ctx context.Context, tx *Tx, head book.Head) (*book.State,
 	if state.Position() == head.Position {
 		return state, nil
 	}
-	return state, tx.since(ctx, head.Darkroom, state.Position(), 0, state.Apply)
+	f := folding{tx: tx, darkroom: head.Darkroom, state: state, own: true}
+	return state, f.on(ctx)
+}
+
+// rest puts to rest what is long finished, before a state is shared.
+func (g *group) rest(state *book.State) {
+	if state.Position()-state.RestedAt() >= restsEvery {
+		state.Rest(g.store.now().Add(-book.RestsAfter))
+	}
 }
 
 // settle tells the members, and shares states that readers would have to catch up with.
@@ -279,6 +290,7 @@ func (g *group) settle(err error, members []*waiting) {
 	for darkroom := range g.heads {
 		state, shared := g.store.working[darkroom], g.store.states.get(darkroom)
 		if state != nil && (shared == nil || state.Position()-shared.Position() > maxAhead) {
+			g.rest(state)
 			g.store.states.put(state)
 			delete(g.store.working, darkroom)
 		}

@@ -32,7 +32,7 @@ func postgresDialect(at string) (dialect, error) {
 		name:      "postgres",
 		place:     postgres.Redacted(at),
 		goose:     goose.DialectPostgres,
-		tokens:    strings.NewReplacer("{text}", `TEXT COLLATE "C"`, "{bigint}", "BIGINT", "{table}", ""),
+		tokens:    strings.NewReplacer("{text}", `TEXT COLLATE "C"`, "{bigint}", "BIGINT", "{bytes}", "BYTEA", "{table}", ""),
 		rebind:    numbered,
 		forUpdate: " FOR NO KEY UPDATE", // whoever inserts a row that names the darkroom is not held up
 		snapshot:  sql.LevelRepeatableRead,

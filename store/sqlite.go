@@ -27,7 +27,7 @@ func sqliteDialect(path string) dialect {
 		name:         "sqlite",
 		place:        path,
 		goose:        goose.DialectSQLite3,
-		tokens:       strings.NewReplacer("{text}", "TEXT", "{bigint}", "INTEGER", "{table}", " STRICT"),
+		tokens:       strings.NewReplacer("{text}", "TEXT", "{bigint}", "INTEGER", "{bytes}", "BLOB", "{table}", " STRICT"),
 		rebind:       func(query string) string { return query },
 		writers:      1,
 		readers:      4,

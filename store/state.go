@@ -30,8 +30,9 @@ func (s *states) put(state *book.State) {
 	}
 }
 
-// State returns the present state of a darkroom, folded on from the last that is known. It is shared: Clone it before
-// Apply. In a transaction that writes, it stays the present one.
+// State returns the present state of a darkroom, folded on from the last that is known: in memory, or, at the start, from the
+// snapshot. It is shared: Clone it before Apply. In a transaction that writes, it stays the present one. What is long finished
+// rests in it; see Awake.
 func (tx *Tx) State(ctx context.Context, darkroom string) (*book.State, error) {
 	state := tx.states[darkroom]
 	if state == nil {
@@ -44,21 +45,28 @@ func (tx *Tx) State(ctx context.Context, darkroom string) (*book.State, error) {
 		}
 	}
 	if own {
-		state = book.New(darkroom, tx.store.upcasts)
-	}
-	f := folding{apply: func(e book.Entry) error {
-		if !own {
-			state, own = state.Clone(), true
+		var err error
+		if state, err = tx.begun(ctx, darkroom); err != nil {
+			return nil, err
 		}
-		return state.Apply(e)
-	}}
-	err := tx.folded(ctx, darkroom, state.Position(), f.add)
-	if folded := f.end(); err == nil {
-		err = folded
 	}
-	if err != nil {
+	f := folding{tx: tx, darkroom: darkroom, state: state, own: own}
+	if err := f.on(ctx); err != nil {
 		return nil, err
 	}
-	tx.states[darkroom] = state
-	return state, nil
+	tx.states[darkroom] = f.state
+	return f.state, nil
+}
+
+// Awake returns the present state in which nothing rests of what needs names; it is asked anew until it names nothing. The state is
+// the caller's own where something was woken, and is not kept.
+func (s *Store) Awake(ctx context.Context, darkroomID string, needs func(*book.State) book.Waking) (state *book.State, err error) {
+	err = s.Read(ctx, func(tx *Tx) error {
+		if state, err = tx.State(ctx, darkroomID); err != nil {
+			return err
+		}
+		state, err = tx.awake(ctx, state, false, func(s *book.State) (book.Waking, error) { return needs(s), nil })
+		return err
+	})
+	return state, err
 }

@@ -23,6 +23,8 @@ type Config struct {
 	Now func() time.Time
 	// Upcasts lift bodies of older versions; nil: the program's own.
 	Upcasts book.Upcasts
+	// Odd is told of what was set right by itself, for a log; nil: nobody wants to know.
+	Odd func(error)
 	// Told is called while an older database is brought to today's schema, after each statement; nil: nobody wants to know.
 	Told func(Change)
 
@@ -46,13 +48,16 @@ type Store struct {
 	closing  sync.Once
 	closed   error // what Close came to
 	states   states
+	odd      func(error)
 	warnings []Warning
 
 	told   func(Change) // of a change of the database's form
 	copied bool         // what is opened is a copy
 
 	movements movements
+	snapshots snapshots
 	knows     int64          // the newest schema that this program knows
+	has       int64          // the schema that the books stand in
 	leave     func()         // ends what follows other processes
 	following sync.WaitGroup // what follows other processes
 }
@@ -85,7 +90,10 @@ func unopened(c Config) (*Store, error) {
 		return nil, err
 	}
 	s := &Store{dialect: d, now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
-	s.told, s.copied = c.Told, c.copied
+	s.told, s.copied, s.odd = c.Told, c.copied, c.Odd
+	if s.odd == nil {
+		s.odd = func(error) {}
+	}
 	if s.upcasts == nil {
 		s.upcasts = book.Upcasters()
 	}
@@ -106,6 +114,7 @@ func (s *Store) open(ctx context.Context) error {
 		}
 		var err error
 		s.knows, err = s.bringUp(ctx)
+		s.has = s.knows
 		return err
 	})
 	if err != nil {
@@ -131,6 +140,7 @@ func (s *Store) Close() error {
 			s.leave()
 			s.following.Wait()
 		}
+		s.snapshots.close()
 		for range cap(s.turn) {
 			s.turn <- struct{}{}
 		}

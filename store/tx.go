@@ -47,6 +47,7 @@ func (s *Store) writeNow(ctx context.Context, f func(*Tx) error) error {
 	}
 	for _, state := range tx.states {
 		s.states.put(state)
+		s.keepSnapshot(state)
 	}
 	s.movements.tell(tx.moved)
 	return nil
@@ -85,6 +86,7 @@ func (s *Store) Read(ctx context.Context, f func(*Tx) error) error {
 	}
 	for _, state := range tx.states {
 		s.states.put(state)
+		s.keepSnapshot(state)
 	}
 	return nil
 }

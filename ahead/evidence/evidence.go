@@ -27,7 +27,6 @@ func Of(s *book.State, r *ahead.Report) []fault.Fact {
 	f, _ := s.File(nil)
 	g := gatherer{state: s, report: r, file: &f, at: r.At, baths: map[string]book.Bath{}}
 	for _, b := range s.Baths() {
-		g.all = append(g.all, b.ID)
 		g.baths[b.ID] = b
 	}
 	for i := range r.Baths {
@@ -45,7 +44,6 @@ type gatherer struct {
 	report *ahead.Report
 	file   *darkroom.File
 	at     time.Time
-	all    []string // the ids of all baths, the earliest first
 	baths  map[string]book.Bath
 	facts  []fault.Fact
 }

@@ -111,12 +111,11 @@ func strength(d dilution.Dilution) (float64, bool) {
 // firstMix reports whether whoever mixed a bath had mixed none before, in a book where others have.
 func (g *gatherer) firstMix(b *book.Bath) bool {
 	others := false
-	for _, id := range g.all {
-		o := g.baths[id]
-		if !o.MixedAt.Before(b.MixedAt.Add(-tonight)) {
+	for by, first := range g.state.FirstMixes() {
+		if !first.Before(b.MixedAt.Add(-tonight)) {
 			continue // the same evening's work
 		}
-		if o.By == b.By {
+		if by == b.By {
 			return false
 		}
 		others = true

@@ -109,6 +109,9 @@ func most(stays []stay) int {
 	return best
 }
 
+// LooksBack is how far back Of looks at batches of prints, which rest by then: whoever asks wakes them (book.State.NeedsBatches).
+const LooksBack = washHolds
+
 // washHolds is how long a wash or a test of a print is remembered: prints are looked at weeks later.
 const washHolds = 60 * 24 * time.Hour
 

@@ -101,6 +101,11 @@ func (b Book) Export(ctx context.Context) (darkroom.File, error) { return b.Stor
 // State returns what is there now.
 func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, b.Room) }
 
+// Awake returns what is there now, with what needs names awake.
+func (b Book) Awake(ctx context.Context, needs func(*book.State) book.Waking) (*book.State, error) {
+	return b.Store.Awake(ctx, b.Room, needs)
+}
+
 // Write writes what happened at a moment, all or none.
 func (b Book) Write(ctx context.Context, at time.Time, expect int64, bodies ...book.Body) (ids []string, err error) {
 	a := b.author()

@@ -40,6 +40,11 @@ func (b Book) Doors() *doors.Doors {
 // State returns what is there now.
 func (b Book) State(ctx context.Context) (*book.State, error) { return b.Store.State(ctx, b.Room) }
 
+// Awake returns what is there now, with what needs names awake.
+func (b Book) Awake(ctx context.Context, needs func(*book.State) book.Waking) (*book.State, error) {
+	return b.Store.Awake(ctx, b.Room, needs)
+}
+
 // Ready returns why nothing can be read or written at present.
 func (b Book) Ready(ctx context.Context) error { return b.Store.Ready(ctx, b.Room) }
 
