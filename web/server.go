@@ -20,6 +20,8 @@ import (
 type Book interface {
 	// State returns what is there now; it is shared by all who ask.
 	State(ctx context.Context) (*book.State, error)
+	// Awake returns what is there now, with what needs names awake that long finished and rests.
+	Awake(ctx context.Context, needs func(*book.State) book.Waking) (*book.State, error)
 	// People returns the erasable record of names and notes.
 	People(ctx context.Context) (book.People, error)
 	// Keep writes what differs between the file and the book.

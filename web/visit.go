@@ -53,6 +53,9 @@ func (s *server) handle(h handler) http.Handler {
 			return
 		}
 		if err == nil {
+			err = v.wake(ctx, func(s *book.State) book.Waking { return s.NeedsBaths(r.PathValue("id"), r.URL.Query().Get("bath")) })
+		}
+		if err == nil {
 			err = v.open()
 		}
 		if err == nil {
@@ -79,6 +82,14 @@ func (v *visit) look(ctx context.Context) error {
 		return evening.Joined
 	})
 	v.people, err = v.s.Book.People(ctx)
+	return err
+}
+
+// wake wakes what a page wants to see of what is long finished.
+func (v *visit) wake(ctx context.Context, needs func(*book.State) book.Waking) (err error) {
+	if w := needs(v.state); !w.None() {
+		v.state, err = v.s.Book.Awake(ctx, needs)
+	}
 	return err
 }
 

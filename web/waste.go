@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"net/http"
 	"net/url"
 	"slices"
@@ -74,9 +75,18 @@ func (s *server) waste(r *http.Request, v *visit) error {
 	return v.showWaste(r, http.StatusOK, nil, nil)
 }
 
+// wakeWaste wakes the baths whose silver is reckoned of what is in the cans and was fetched since a moment.
+func (v *visit) wakeWaste(ctx context.Context, from time.Time) error {
+	return v.wake(ctx, func(s *book.State) book.Waking { return s.NeedsBaths(ahead.InCans(s, from)...) })
+}
+
 func (v *visit) showWaste(r *http.Request, status int, form, problems map[string]string) error {
 	now := v.s.Now()
-	cans, err := ahead.Waste(v.state, time.Date(now.Year(), time.January, 1, 0, 0, 0, 0, now.Location()), now)
+	year := time.Date(now.Year(), time.January, 1, 0, 0, 0, 0, now.Location())
+	if err := v.wakeWaste(r.Context(), year); err != nil {
+		return err
+	}
+	cans, err := ahead.Waste(v.state, year, now)
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"net/http"
 	"strconv"
+	"time"
 
 	"wetside/ahead"
 )
@@ -18,6 +19,9 @@ func (v *visit) yearOf(r *http.Request) (ahead.WasteYear, error) {
 			return ahead.WasteYear{}, errNotFound
 		}
 		year = n
+	}
+	if err := v.wakeWaste(r.Context(), time.Date(year, time.January, 1, 0, 0, 0, 0, now.Location())); err != nil {
+		return ahead.WasteYear{}, err
 	}
 	return ahead.YearOfWaste(v.state, year, now)
 }

@@ -150,7 +150,11 @@ func (s *server) keepFound(r *http.Request, v *visit) error {
 	if err := r.ParseForm(); err != nil {
 		return err
 	}
-	body := &book.FaultFound{Sign: string(sign), Cause: r.PostForm.Get("cause"), Bath: v.aboutBath(r.PostForm.Get("bath"))}
+	about := r.PostForm.Get("bath")
+	if err := v.wake(r.Context(), func(s *book.State) book.Waking { return s.NeedsBaths(about) }); err != nil {
+		return err
+	}
+	body := &book.FaultFound{Sign: string(sign), Cause: r.PostForm.Get("cause"), Bath: v.aboutBath(about)}
 	if body.Cause != "" {
 		known := slices.ContainsFunc(sign.Links(), func(l fault.Link) bool { return string(l.Cause) == body.Cause })
 		if !known {
@@ -179,6 +183,10 @@ func (s *server) keepFound(r *http.Request, v *visit) error {
 func (v *visit) known(ctx context.Context) ([]fault.Fact, error) {
 	_, report, err := v.outlook(ctx, looking{few: true})
 	if err != nil {
+		return nil, err
+	}
+	since := report.At.Add(-evidence.LooksBack)
+	if err := v.wake(ctx, func(s *book.State) book.Waking { return s.NeedsBatches(since) }); err != nil {
 		return nil, err
 	}
 	return v.say.FactsCalled(evidence.Of(v.state, &report), &report), nil
