@@ -2,6 +2,7 @@ package cli
 
 import (
 	"io"
+	"strings"
 
 	"wetside/darkroom"
 	"wetside/draw"
@@ -18,6 +19,7 @@ type planCmd struct {
 	languageFlag
 	Others int    `help:"How many other ways to tell beside the best, up to 4." default:"0"`
 	If     string `name:"what-if" help:"Put the evening beside another: archival, two baths, FB paper, 12 more, fixer 1+9, 3 L trays." placeholder:"CHANGE"`
+	Whose  string `help:"Plan for one of the file's people: with their own bottles first, then the room's." placeholder:"NAME"`
 	JSON   bool   `name:"json" help:"Answer as JSON."`
 }
 
@@ -30,10 +32,13 @@ func (c *planCmd) Run(s *session) error {
 	if err := c.speak(s, &f, c.JSON); err != nil {
 		return err
 	}
+	if err := c.findWhose(f); err != nil {
+		return err
+	}
 	if c.If != "" {
 		return c.whatIf(s, f)
 	}
-	p, err := plan.Make(s.ctx, plan.Request{File: f, Now: s.parts.Now(), Alternatives: min(max(c.Others, 0), measure.MaxAlternatives)})
+	p, err := plan.Make(s.ctx, plan.Request{File: f, Now: s.parts.Now(), Alternatives: min(max(c.Others, 0), measure.MaxAlternatives), Whose: c.Whose})
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}
 	}
@@ -52,6 +57,25 @@ func (c *planCmd) Run(s *session) error {
 		return no()
 	}
 	return nil
+}
+
+// findWhose finds for whom it is planned, as the file writes the name.
+func (c *planCmd) findWhose(f darkroom.File) error {
+	if c.Whose == "" {
+		return nil
+	}
+	var names []string
+	for _, p := range f.People {
+		if strings.EqualFold(p.Name, strings.TrimSpace(c.Whose)) {
+			c.Whose = p.Name
+			return nil
+		}
+		names = append(names, p.Name)
+	}
+	if len(names) == 0 {
+		return bad(c.JSON, "--whose %q: the file has no people; list them under people, and write whose a bottle is at its lot", c.Whose)
+	}
+	return bad(c.JSON, "--whose %q: nobody in the file is called that; there are: %s", c.Whose, strings.Join(names, ", "))
 }
 
 // tellPlan prints the mix sheet for a terminal.

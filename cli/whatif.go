@@ -21,7 +21,7 @@ func (c *planCmd) whatIf(s *session, f darkroom.File) error {
 	if !ok {
 		return bad(c.JSON, "--what-if %q: write one of: archival; two baths; FB paper; 12 more; fixer 1+9; 3 L trays", c.If)
 	}
-	w, err := plan.If(s.ctx, plan.Request{File: f, Now: s.parts.Now()}, change)
+	w, err := plan.If(s.ctx, plan.Request{File: f, Now: s.parts.Now(), Whose: c.Whose}, change)
 	if err != nil {
 		return &outcome{code: Broken, json: c.JSON, err: err}
 	}

@@ -211,7 +211,7 @@ func (r *Room) taken() (all []Taken) {
 		}
 		for _, d := range b.Mixed.From {
 			l, known := r.State.Lot(d.Lot)
-			if !known || seen[d.Lot] {
+			if !known || seen[d.Lot] || l.Whose != "" { // what is somebody's they count themselves
 				continue
 			}
 			seen[d.Lot] = true

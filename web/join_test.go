@@ -360,6 +360,10 @@ func TestJoiningOnAPhone(t *testing.T) {
 		t.Errorf("%d entries, and the bath's page does not name her", h.position()-before)
 	}
 	p.Go("/shelf")
+	if strings.Contains(p.Text(), "It is gone") {
+		t.Error("the shelf offers what is not hers to do")
+	}
+	p.Go("/room")
 	p.Click("button", "Keep")
 	p.See("ask one of them")
 	p.Audit()

@@ -44,7 +44,10 @@ type labelView struct {
 	Text    string
 }
 
-const ofCan = "can " // before the name of a waste can
+const (
+	ofCan = "can " // before the name of a waste can
+	ofLot = "lot " // before the id of a bottle
+)
 
 // A labelled is a label that can be chosen.
 type labelled struct {
@@ -75,12 +78,33 @@ func (v *visit) everyLabel(r *http.Request, say *words.Voice) (all []labelled, e
 		}
 		all = append(all, labelled{o.Bath.ID, titled(capital(v.say.BathCalled(o.Bath)), o.Bath.Tray+o.Bath.Tank), l})
 	}
+	owned, err := v.lotLabels(r, say)
+	if err != nil {
+		return nil, err
+	}
+	all = append(all, owned...)
 	for _, c := range v.file.Bench.Cans {
 		l, err := label.OfCan(say, c, v.file, label.Told{Address: addressOf(r) + "/waste"})
 		if err != nil {
 			return nil, err
 		}
 		all = append(all, labelled{ofCan + c.Name, titled(v.canTitle(c), c.Name), l})
+	}
+	return all, nil
+}
+
+// lotLabels are the labels of the bottles that are somebody's. The room's have their maker's.
+func (v *visit) lotLabels(r *http.Request, say *words.Voice) (all []labelled, err error) {
+	for i, lot := range v.file.Shelf.Lots {
+		p, known := v.file.Shelf.Product(lot.Product)
+		if lot.Whose == "" || !known {
+			continue
+		}
+		l, err := label.OfLot(say, lot, &p, v.file, label.Told{Whose: lot.Whose, Address: addressOf(r) + "/shelf"})
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, labelled{ofLot + v.ids.Lots[i], titled(v.say.Owner(lot.Whose), titled(lot.Product, lot.Holds.Text)), l})
 	}
 	return all, nil
 }

@@ -172,7 +172,7 @@ func TestMembersBath(t *testing.T) {
 	}
 	ilka.do(http.MethodPost, "/evening", nil)
 	for path, want := range map[string]string{
-		"/baths": "Wanda’s", hers: "Wanda’s", "/labels": "Wanda", "/lists/closing": "is Wanda’s: it goes home with them",
+		"/baths": "Wanda’s", hers: "Wanda’s", "/labels": "Wanda, warm developer, 1 L", "/lists/closing": "is Wanda’s: it goes home with them",
 	} {
 		if page := ilka.do(http.MethodGet, path, nil).Text; !strings.Contains(page, want) {
 			t.Errorf("%s does not say %q", path, want)

@@ -81,8 +81,8 @@ func (v *visit) shelfOf(whose string) (all []productView) {
 		for j, l := range v.file.Shelf.Lots {
 			if l.Product == x.Name && lots[j] == whose {
 				lot := v.lotView(l, v.ids.Lots[j])
-				if lot.Changes = v.mayChange(whose); !lot.Changes && l.LeftUnknown {
-					lot.Left = v.say.Label("unknown")
+				if lot.Changes = v.mayChange(whose); !lot.Changes {
+					lot.tellLeft(v, l.LeftUnknown)
 				}
 				one.Lots = append(one.Lots, lot)
 			}
@@ -92,6 +92,20 @@ func (v *visit) shelfOf(whose string) (all []productView) {
 		}
 	}
 	return all
+}
+
+// tellLeft puts what is left among what is told of a lot, where it can't be changed.
+func (l *lotView) tellLeft(v *visit, unknown bool) {
+	if unknown {
+		l.Left = v.say.Label("unknown")
+	}
+	if l.Left == "" {
+		return
+	}
+	if l.Dates != "" {
+		l.Dates += ", "
+	}
+	l.Dates += strings.ToLower(v.say.Label("left")) + " " + l.Left
 }
 
 // newLot asks for a new bottle of a product, of one owner.

@@ -42,7 +42,7 @@ func (s *server) handle(h handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v := &visit{s: s, id: s.NewID(), w: w}
 		r.Body = http.MaxBytesReader(w, r.Body, maxForm)
-		v.red, v.forRoom = isRed(r), asksForRoom(r)
+		v.red, v.forRoom = isRed(r), isForRoom(r)
 		ctx, cancel := context.WithTimeout(r.Context(), s.Patience)
 		defer cancel()
 		ctx = withAsking(ctx, r, v.id)

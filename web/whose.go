@@ -203,5 +203,12 @@ func (g guarded) keepOwn(ctx context.Context, f darkroom.File, k Keeping) error 
 	return g.Append(ctx, im.Entries, k.Expect)
 }
 
-// asksForRoom reports whether a member asks for the room's plan.
-func asksForRoom(r *http.Request) bool { return r.URL.Query().Get("for") == "room" }
+// isForRoom reports whether a page is about the room's plan, and not about that of the member who asks: all are but the plan and the mix
+// sheet, and these where that is asked for.
+func isForRoom(r *http.Request) bool {
+	switch r.Pattern {
+	case "GET /plan", "GET /mix", "GET /mix/ready", "GET /mix/{bath}/{n}", "GET /mix.pdf", "POST /mix/{bath}/poured":
+		return r.URL.Query().Get("for") == "room"
+	}
+	return true
+}

@@ -43,18 +43,21 @@ type form struct {
 
 // forms are the ways that are tried, the best first.
 func (l Label) forms() (all []form) {
-	n := len(l.Advice)
+	n, one, some := len(l.Advice), 1, 4
+	if l.Say.Tally == "" { // nothing is counted on it
+		one, some = 0, 0
+	}
 	for _, pt := range []float64{14, 13, 12, 11, 10, 9, 8.5, 8, 7.5, 7, LeastPoints} {
-		rows := 1
+		rows := one
 		if pt > 9 {
-			rows = 4
+			rows = some
 		}
 		for _, side := range l.sides(pt) {
 			all = append(all, form{pt, side, n, true, rows, false})
 		}
 	}
 	for k := n - 1; k >= 0; k-- {
-		all = append(all, form{LeastPoints, l.Side, k, true, 1, false})
+		all = append(all, form{LeastPoints, l.Side, k, true, one, false})
 	}
 	for _, short := range []bool{false, true} {
 		for _, code := range []bool{true, false} {
@@ -87,7 +90,7 @@ func (l Label) Fit(size Size, f scene.Form) (Fitted, error) {
 			continue
 		}
 		return Fitted{
-			Scene: w.s, Points: try.pt, Without: len(l.Advice) - try.advice, NoCode: l.Address != "" && !try.code, NoTally: try.tally == 0,
+			Scene: w.s, Points: try.pt, Without: len(l.Advice) - try.advice, NoCode: l.Address != "" && !try.code, NoTally: l.Say.Tally != "" && try.tally == 0,
 			Small: len(l.Signs) > 0 && try.side < l.Wished, Short: try.short,
 		}, nil
 	}

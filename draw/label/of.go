@@ -3,12 +3,14 @@ package label
 import (
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
 	"wetside/ahead"
 	"wetside/darkroom"
 	"wetside/darkroom/hazards"
+	"wetside/trade/dilution"
 	"wetside/trade/hazard/ghs"
 	"wetside/trade/process"
 	"wetside/trade/quantity"
@@ -51,6 +53,39 @@ func OfBath(v *words.Voice, o *ahead.Outlook, f darkroom.File, told Told) (Label
 	l.Spent = spent(v, b.Role, f)
 	l.Say = Say{Code: v.Label("label_code"), Tally: v.Label("label_tally")}
 	l.Say.Label = v.Tell("on_label.picture", "Bath", l.Title).Text()
+	return l, nil
+}
+
+// OfLot returns the label of a bottle or a packet that is somebody's, of product p. Its errors are those of OfBath.
+func OfLot(v *words.Voice, lot darkroom.Lot, p *darkroom.Product, f darkroom.File, told Told) (Label, error) {
+	l := Label{Title: lot.Product, About: lot.Holds.Text, Address: told.Address}
+	switch {
+	case lot.Packets > 0:
+		l.About = v.Count("packets", lot.Packets)
+	case lot.Stock:
+		l.About = strings.TrimSpace(v.Label("stock") + " " + l.About)
+	}
+	day := func(name string, at darkroom.As[time.Time]) Field {
+		field := Field{Name: v.Label(name), Later: !at.Given()}
+		if at.Given() {
+			field.Value = v.DayYear(at.Value)
+		}
+		return field
+	}
+	l.Fields = []Field{{Name: v.Label("whose"), Value: v.Owner(told.Whose), Heavy: true}}
+	if lot.Stock {
+		l.Fields = append(l.Fields, day("made", lot.Made))
+	} else {
+		l.Fields = append(l.Fields, day("received", lot.Received), day("opened", lot.Opened))
+	}
+	judged, err := hazards.OfBath(f, p, dilution.Dilution{})
+	if err != nil {
+		return Label{}, err
+	}
+	l.hazards(v, judged)
+	l.sized(lot.Holds.Value)
+	l.Spent = spent(v, p.Role, f)
+	l.Say = Say{Code: v.Label("label_code_shelf"), Label: v.Tell("on_label.picture", "Bath", l.Title).Text()}
 	return l, nil
 }
 
