@@ -14,6 +14,8 @@ var (
 	ErrWrong = &book.Error{Kind: book.Refused, Key: "signin_wrong"}
 	// ErrCode: the code that shall prove a new second step is not its code.
 	ErrCode = &book.Error{Kind: book.Refused, Key: "second_code_wrong"}
+	// ErrStolen: a new passphrase stands in the list of what was stolen elsewhere.
+	ErrStolen = &book.Error{Kind: book.BadInput, Key: "passphrase_stolen"}
 	// ErrKept: the darkroom has its first keyholder by now.
 	ErrKept = &book.Error{Kind: book.Conflict, Key: "keyholder_kept"}
 	// ErrLast: without its last keyholder the darkroom would ask nobody who they are.

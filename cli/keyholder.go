@@ -33,7 +33,13 @@ type keyholderCmd struct {
 
 type keyholderFlags struct {
 	whereFlags
+	stolenFlag
 	JSON bool `name:"json" help:"Answer as JSON."`
+}
+
+// stolenFlag is for what takes new passphrases.
+type stolenFlag struct {
+	Stolen string `help:"A file of hashes of passwords that were stolen elsewhere (SHA-1, in their order, a line each): none of them is taken as a new passphrase." env:"WETSIDE_STOLEN" type:"path" placeholder:"FILE"`
 }
 
 // with opens the doors of the darkroom for f.
@@ -42,6 +48,7 @@ func (c *keyholderFlags) with(s *session, f func(Keyholders, *words.Voice) error
 	if err != nil {
 		return bad(c.JSON, "%w", err)
 	}
+	w.Stolen = c.Stolen
 	v, err := s.plain()
 	if err != nil {
 		return err
@@ -63,6 +70,8 @@ func (c *keyholderFlags) told(s *session, v *words.Voice, err error) error {
 		return bad(c.JSON, "%s", v.Tell("keyholder_really_last").Text())
 	case book.KeyOf(err) == "keyholder_not_found":
 		return bad(c.JSON, "%s", v.Tell("keyholder_unknown").Text())
+	case errors.Is(err, access.ErrStolen):
+		return bad(c.JSON, "%s", v.Label("passphrase_stolen"))
 	case book.KeyOf(err) == "keyholder_name_taken":
 		return bad(c.JSON, "%s", v.Label("keyholder_name_taken"))
 	}

@@ -69,7 +69,11 @@ func openDoors(ctx context.Context, at cli.Where) (cli.Keyholders, error) {
 	if err != nil {
 		return nil, err
 	}
-	return doorsOf{doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: clock, NewID: uuid.NewString}), b}, nil
+	stolen, err := doors.OpenStolen(at.Stolen)
+	if err != nil {
+		return nil, errors.Join(err, b.Close())
+	}
+	return doorsOf{doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: clock, NewID: uuid.NewString, Stolen: stolen}), b}, nil
 }
 
 // mixed writes into the book that a bath was mixed, as the pages do: moment, id, product, dilution, volume, tray, place, and how

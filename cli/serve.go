@@ -9,10 +9,11 @@ type serveCmd struct {
 	Example bool     `help:"Load the example darkroom where the book is still empty."`
 	Cert    string   `help:"A certificate to serve https with (PEM). A renewed one is taken up by itself." and:"https" env:"WETSIDE_CERT" type:"path" placeholder:"FILE"`
 	Key     string   `help:"Its key (PEM)." and:"https" env:"WETSIDE_KEY" type:"path" placeholder:"FILE"`
-	Plain   bool     `name:"plain-http" help:"Serve other machines without https: whoever listens in the network reads passphrases. Not needed at 127.0.0.1, nor behind a proxy on this machine." env:"WETSIDE_PLAIN_HTTP"`
-	Health  string   `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
-	Parts   bool     `help:"Serve the page that shows every part of the look, too." hidden:""`
-	JSON    bool     `name:"json" help:"Tell errors as JSON."`
+	stolenFlag
+	Plain  bool   `name:"plain-http" help:"Serve other machines without https: whoever listens in the network reads passphrases. Not needed at 127.0.0.1, nor behind a proxy on this machine." env:"WETSIDE_PLAIN_HTTP"`
+	Health string `help:"A second address, for machines: /livez, /readyz, /metrics. Keep it out of reach from outside." env:"WETSIDE_HEALTH" placeholder:"HOST:PORT"`
+	Parts  bool   `help:"Serve the page that shows every part of the look, too." hidden:""`
+	JSON   bool   `name:"json" help:"Tell errors as JSON."`
 }
 
 // Run serves the pages until the command is stopped.
@@ -28,6 +29,7 @@ func (c *serveCmd) Run(s *session) error {
 		}
 		return bad(c.JSON, "--addr %s: %s", c.Addr, v.Tell("serve_needs_https").Text())
 	}
+	where.Stolen = c.Stolen
 	err = s.parts.Serve(s.ctx, ServeConfig{
 		Addr: c.Addr, Where: where, Example: c.Example, Parts: c.Parts, Cert: c.Cert, Key: c.Key, Health: c.Health, Hosts: c.Host,
 		Version: s.parts.Version, Out: s.io.Out,

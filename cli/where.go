@@ -31,6 +31,8 @@ type Where struct {
 	Database Secret
 	// Darkroom is the id of the one among the darkrooms that stand there.
 	Darkroom string
+	// Stolen is a file of hashes of passwords that were stolen elsewhere, for who lets people in; empty: none.
+	Stolen string
 }
 
 // whereFlags are the same for every command that opens the book.

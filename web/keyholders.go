@@ -70,6 +70,9 @@ func (s *server) makeKeyholder(r *http.Request, v *visit) error {
 		return v.another(r, p, name, phrase)
 	}
 	token, err := s.Doors.MakeFirst(r.Context(), r.PostFormValue("word"), name, phrase, access.Address(r))
+	if errors.Is(err, access.ErrStolen) {
+		return v.stolen(p, "keyholder", &p.Passphrase)
+	}
 	if said, code := v.notIn(err, "keyholder_word_wrong"); said != "" && p.Word != nil {
 		p.Word.Problem = said
 		return v.show(code, "keyholder", p)
@@ -91,9 +94,18 @@ func nameOfKeyholder(wrong string) string {
 	return wrong
 }
 
+// stolen shows a page again whose new passphrase was stolen elsewhere.
+func (v *visit) stolen(p page, name string, at *secret) error {
+	at.Problem = v.say.Label("passphrase_stolen")
+	return v.show(http.StatusUnprocessableEntity, name, p)
+}
+
 // another makes one more keyholder.
 func (v *visit) another(r *http.Request, p *keyholderPage, name, phrase string) error {
 	err := v.s.Doors.MakeKeyholder(r.Context(), name, phrase)
+	if errors.Is(err, access.ErrStolen) {
+		return v.stolen(p, "keyholder", &p.Passphrase)
+	}
 	if book.KindOf(err) == book.Conflict && book.KeyOf(err) == "keyholder_name_taken" {
 		p.Name.Problem = v.say.Label("keyholder_name_taken")
 		return v.show(http.StatusUnprocessableEntity, "keyholder", p)

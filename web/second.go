@@ -3,7 +3,9 @@ package web
 import (
 	"errors"
 	"net/http"
+	"regexp"
 	"strconv"
+	"strings"
 
 	"wetside/access"
 	"wetside/draw"
@@ -41,6 +43,11 @@ func (v *visit) secondPage(r *http.Request) (*secondPage, error) {
 func (p *secondPage) tells(v *visit, secret string) {
 	p.Secret = secret
 	p.Picture = drawn(draw.QR{Text: access.SecretAddress(secret, v.file.Darkroom.Name, p.Name), Say: v.say.Label("second_scan"), Size: draw.Phone}.Scene(v.form()))
+}
+
+// Grouped is the secret as it is typed off a screen. Apps leave the spaces out.
+func (p *secondPage) Grouped() string {
+	return strings.TrimSpace(regexp.MustCompile(`.{4}`).ReplaceAllString(p.Secret, "$0 "))
 }
 
 // askSecond tells whether there is a second step, and what it is.

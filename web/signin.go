@@ -295,6 +295,9 @@ func (s *server) changePassphrase(r *http.Request, v *visit) error {
 		return v.show(http.StatusUnprocessableEntity, "passphrase", p)
 	}
 	token, err := s.Doors.ChangePassphrase(r.Context(), v.who, r.PostFormValue("old"), phrase, access.Address(r))
+	if errors.Is(err, access.ErrStolen) {
+		return v.stolen(p, "passphrase", &p.Fresh)
+	}
 	if said, code := v.notIn(err, "passphrase_old_wrong"); said != "" {
 		p.Old.Problem = said
 		return v.show(code, "passphrase", p)

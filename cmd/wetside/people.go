@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 
@@ -28,7 +29,11 @@ func (h house) openDoors(ctx context.Context, at cli.Where) (cli.Keyholders, err
 	if err != nil {
 		return nil, err
 	}
-	return keyholders{doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString}), b}, nil
+	stolen, err := doors.OpenStolen(at.Stolen)
+	if err != nil {
+		return nil, errors.Join(err, b.Close())
+	}
+	return keyholders{doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString, Stolen: stolen}), b}, nil
 }
 
 // hidden reads a line from the terminal without showing it; hidden is false where there is no terminal.

@@ -20,6 +20,7 @@ import (
 	"wetside/cli"
 	"wetside/internal/certfile"
 	"wetside/internal/clibook"
+	"wetside/internal/doors"
 	"wetside/internal/health"
 	"wetside/internal/notify"
 	"wetside/internal/steady"
@@ -49,6 +50,9 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
 	pagesBook := webbook.Book{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString, Names: c.Hosts, Outside: !access.Loopback(c.Addr)}
+	if pagesBook.Stolen, err = doors.OpenStolen(c.Stolen); err != nil {
+		return err
+	}
 	word, err := firstWord(ctx, &pagesBook)
 	if err != nil {
 		return err

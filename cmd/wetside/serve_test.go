@@ -2,10 +2,14 @@ package main
 
 import (
 	"context"
+	"crypto/sha1" //nolint:gosec // as lists of stolen passwords are
+	"fmt"
 	"io"
 	"net/http"
 	"net/http/cookiejar"
 	"net/url"
+	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -180,5 +184,34 @@ func TestHomeIsServedToItselfAlone(t *testing.T) {
 		if status, _, _ := asked(t, c, http.MethodGet, at+"/api/v1/baths", nil, h.header...); h.want != http.StatusOK && status != h.want {
 			t.Errorf("the API, %s: %d, want %d", name, status, h.want)
 		}
+	}
+}
+
+// With a list of stolen passwords none of them is a new passphrase, for the first keyholder, another, or a change; it is told at its field, and
+// what else was typed stays. Without a list at the path that is named nothing is served (ASVS 5.0, 6.2.12).
+func TestStolenPassphrasesAreRefused(t *testing.T) {
+	const grey, drip = "seven grey gloves on a line", "a tap drips on the third tray"
+	sum := sha1.Sum([]byte(drip)) //nolint:gosec // as such lists are
+	list := filepath.Join(t.TempDir(), "stolen.txt")
+	if err := os.WriteFile(list, fmt.Appendf(nil, "%040X:9\r\n%X:4\r\n%s:1\r\n", 1, sum, strings.Repeat("F", 40)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	at, _ := startedAs(t, cli.ServeConfig{Addr: "127.0.0.1:0", Where: cli.Where{Dir: t.TempDir(), Darkroom: "darkroom", Stolen: list}, Example: true})
+	c := visitor(t)
+	sends := func(path string, form url.Values, want int) {
+		t.Helper()
+		status, text, _ := asked(t, c, http.MethodPost, at+path, form)
+		if status != want || want == http.StatusUnprocessableEntity && (!strings.Contains(text, "was stolen somewhere else") || !strings.Contains(text, `aria-invalid="true"`)) {
+			t.Errorf("%s %v: %d, want %d", path, form, status, want)
+		}
+	}
+	sends("/keyholders", url.Values{"name": {"Ilka"}, "passphrase": {drip}}, http.StatusUnprocessableEntity)
+	sends("/keyholders", url.Values{"name": {"Ilka"}, "passphrase": {grey}}, http.StatusSeeOther)
+	sends("/keyholders", url.Values{"name": {"Olga"}, "passphrase": {drip}}, http.StatusUnprocessableEntity)
+	sends("/passphrase", url.Values{"old": {grey}, "fresh": {drip}}, http.StatusUnprocessableEntity)
+	sends("/passphrase", url.Values{"old": {grey}, "fresh": {"two buckets under one drain"}}, http.StatusSeeOther)
+	err := house{now: time.Now}.serve(t.Context(), cli.ServeConfig{Addr: "127.0.0.1:0", Where: cli.Where{Dir: t.TempDir(), Darkroom: "darkroom", Stolen: list + "x"}, Out: io.Discard})
+	if err == nil || !strings.Contains(err.Error(), "--stolen") {
+		t.Errorf("without the list: %v", err)
 	}
 }

@@ -26,6 +26,8 @@ type Config struct {
 	Names []string
 	// Outside says that other machines reach the server: without a keyholder it serves nothing but making the first.
 	Outside bool
+	// Stolen are passwords that were stolen elsewhere, none of which is a new passphrase; nil: nobody knows.
+	Stolen *access.Stolen
 	// Word is what makes the first keyholder from outside; empty: nobody does.
 	Word string
 }

@@ -17,7 +17,7 @@ func (d *Doors) MakeFirst(ctx context.Context, word, name, phrase, address strin
 			return "", err
 		}
 	}
-	hash, err := d.hasher.Hash(ctx, phrase)
+	hash, err := d.hash(ctx, phrase)
 	if err != nil {
 		return "", err
 	}
@@ -58,9 +58,21 @@ func (d *Doors) knowsWord(word, address string) error {
 	return nil
 }
 
+// hash makes of a new passphrase what is kept; the error is access.ErrStolen for one that was stolen elsewhere.
+func (d *Doors) hash(ctx context.Context, phrase string) (string, error) {
+	stolen, err := d.Stolen.Has(phrase)
+	if err != nil {
+		return "", err
+	}
+	if stolen {
+		return "", access.ErrStolen
+	}
+	return d.hasher.Hash(ctx, phrase)
+}
+
 // MakeKeyholder makes another keyholder; the error is of kind Conflict where somebody signs in by that name.
 func (d *Doors) MakeKeyholder(ctx context.Context, name, phrase string) error {
-	hash, err := d.hasher.Hash(ctx, phrase)
+	hash, err := d.hash(ctx, phrase)
 	if err != nil {
 		return err
 	}
@@ -113,7 +125,7 @@ func (d *Doors) WithdrawKeyholder(ctx context.Context, person string, last bool)
 // NewPassphrase gives a keyholder a new passphrase without asking for the old: from the machine itself. All that they are
 // signed in with ends, and so does their second step, which may be lost with it. The error is of kind NotFound where nobody signs in by that name.
 func (d *Doors) NewPassphrase(ctx context.Context, name, phrase string) error {
-	hash, err := d.hasher.Hash(ctx, phrase)
+	hash, err := d.hash(ctx, phrase)
 	if err != nil {
 		return err
 	}

@@ -134,7 +134,7 @@ func (d *Doors) ChangePassphrase(ctx context.Context, who access.Who, old, fresh
 		return "", err
 	}
 	was := k.Passphrase
-	if k.Passphrase, err = d.hasher.Hash(ctx, fresh); err != nil {
+	if k.Passphrase, err = d.hash(ctx, fresh); err != nil {
 		return "", err
 	}
 	token = access.Token()

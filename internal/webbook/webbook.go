@@ -30,11 +30,12 @@ type Book struct {
 	Names   []string
 	Outside bool
 	Word    string
+	Stolen  *access.Stolen // passwords that were stolen elsewhere; nil: nobody knows
 }
 
 // Doors returns the ways into the darkroom. A server has one of them: they count tries.
 func (b Book) Doors() *doors.Doors {
-	return doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: b.Now, NewID: b.NewID, Names: b.Names, Outside: b.Outside, Word: b.Word})
+	return doors.New(doors.Config{Store: b.Store, Room: b.Room, Now: b.Now, NewID: b.NewID, Names: b.Names, Outside: b.Outside, Word: b.Word, Stolen: b.Stolen})
 }
 
 // State returns what is there now.
