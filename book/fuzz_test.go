@@ -1,6 +1,7 @@
 package book_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"testing"
 
@@ -93,5 +94,80 @@ func FuzzLoad(f *testing.F) {
 		if d := cmp.Diff(book.Body(&want), got); d != "" {
 			t.Fatalf("%q (-encoding/json +read):\n%s", body, d)
 		}
+	})
+}
+
+// FuzzResume offers a snapshot that was changed to a program that begins with one. It is dropped, or gives a state that can be
+// asked and woken; nothing panics, and no state comes of bytes that were changed without their sum.
+func FuzzResume(f *testing.F) {
+	z := &sleeper{t: f, state: book.New("room", book.Upcasters())}
+	a := &book.Author{By: "p1", Device: "d1", NewID: counting("e")}
+	write := func(days int, b book.Body) {
+		a.Now = evening.AddDate(0, 0, days)
+		e := written(a, b)
+		e.Darkroom, e.Position = "room", int64(len(z.entries)+1)
+		if err := z.state.Apply(e); err != nil {
+			f.Fatal(err)
+		}
+		z.entries = append(z.entries, e)
+	}
+	prints := book.Prints{Material: "RC paper", Size: "8x10 in", Sheets: 2}
+	for i, b := range []book.Body{
+		&book.Mixed{Bath: "b", Product: "fix", Dilution: "1+4", Volume: "1 L"},
+		&book.Worked{Baths: []string{"b", "c"}, Prints: prints},
+		&book.PrintStarted{Print: "p", Session: "s", Prints: prints, At: book.At{Step: "fix", Bath: "b"}},
+		&book.PrintLeft{Print: "p"},
+		&book.ProbeRead{Probe: "q", Bath: "b", Reads: "20 °C"},
+		&book.ProbeRead{Probe: "q", Place: book.InRoom, Reads: "20 °C"},
+		&book.Held{Batch: "w", Prints: prints},
+		&book.EveningOpened{Session: "s"},
+		&book.EveningClosed{Session: "s"},
+		&book.Disposed{Bath: "b", Leaving: book.Leaving{To: book.ToCollected, Why: "used up"}},
+		&book.Mixed{Bath: "d", Product: "fix", Dilution: "1+4", Volume: "1 L"},
+	} {
+		write(i, b)
+	}
+	if n := book.RestKeeping(z.state, evening.AddDate(1, 0, 0), 1, 0); n < 5 {
+		f.Fatalf("%d things rest: the seed says little", n)
+	}
+	whole := z.state.Snapshot()
+	f.Add(whole, true)
+	f.Add(whole[:len(whole)/2], true)
+	f.Add([]byte{}, false)
+	f.Fuzz(func(t *testing.T, snapshot []byte, summed bool) {
+		if summed {
+			snapshot = book.Summed(snapshot)
+		} else if !bytes.Equal(snapshot, whole) {
+			if _, err := book.Resume("room", book.Upcasters(), snapshot); err == nil && !bytes.Equal(snapshot, book.Summed(snapshot)) {
+				t.Fatal("a snapshot with a wrong sum was taken")
+			}
+			return
+		}
+		r, err := book.Resume("room", book.Upcasters(), snapshot)
+		if err != nil || r.Position() > int64(len(z.entries)) {
+			return
+		}
+		if err := r.Ranges(func(from, to int64) error {
+			for _, e := range z.entries[from-1 : to] {
+				r.Tell(e)
+			}
+			return nil
+		}); err != nil {
+			t.Fatal(err)
+		}
+		s, err := r.End()
+		if err != nil {
+			return
+		}
+		ask(s)
+		w := s.NeedsAll()
+		var all []book.Entry
+		for _, at := range w.Positions() {
+			all = append(all, z.entries[at-1])
+		}
+		if err := s.Wake(w, all); err != nil {
+			t.Fatal(err)
+		}
+		wholeOf(s)
 	})
 }

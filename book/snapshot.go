@@ -47,7 +47,7 @@ var castagnoli = crc32.MakeTable(crc32.Castagnoli)
 
 // Snapshot returns what rests, for Resume.
 func (s *State) Snapshot() []byte {
-	var w packer
+	w := packer{b: make([]byte, 0, s.resting.size())}
 	w.fixed(foldOf(s.old))
 	w.text(s.darkroom)
 	w.number(s.position)
@@ -71,6 +71,20 @@ func (s *State) Snapshot() []byte {
 		w.number(s.resting.seen[key])
 	}
 	return binary.BigEndian.AppendUint32(w.b, crc32.Checksum(w.b, castagnoli))
+}
+
+// size is about how many bytes a snapshot has.
+func (r *resting) size() int {
+	n := 1024 + 8*len(r.only) + 64*len(r.prints) + 64*len(r.seen)
+	for _, x := range r.records {
+		if x != nil {
+			n += 128 + len(x.positions) + 40*len(x.kin)
+		}
+	}
+	for _, layer := range r.layers {
+		n += 12 * len(layer)
+	}
+	return n
 }
 
 // A packer writes a snapshot.

@@ -47,27 +47,27 @@ func (tx *Tx) resumed(ctx context.Context, darkroom string) (*book.State, error)
 	}
 	var position int64
 	var hash string
-	var rests []byte
-	err := tx.row(ctx, `SELECT position, hash, rests FROM snapshots WHERE darkroom = ?`, darkroom).Scan(&position, &hash, &rests)
-	if errors.Is(err, sql.ErrNoRows) {
+	var r *book.Resumption
+	err := tx.each(ctx, func(rows *sql.Rows) error {
+		var rests sql.RawBytes // a copy would be as large as all else at a start
+		err := rows.Scan(&position, &hash, &rests)
+		if err == nil {
+			r, err = book.Resume(darkroom, tx.store.upcasts, rests)
+		}
+		return err
+	}, `SELECT position, hash, rests FROM snapshots WHERE darkroom = ?`, darkroom)
+	if err != nil {
 		return nil, err
 	}
-	if err != nil {
-		return nil, tx.store.dialect.fail(err)
+	if r == nil {
+		return nil, sql.ErrNoRows
 	}
 	last, err := tx.Since(ctx, darkroom, position-1, 1)
 	if err != nil {
 		return nil, err
 	}
-	if len(last) == 0 || last[0].Position != position || book.HashOf(last[0]).String() != hash {
+	if r.Position() != position || len(last) == 0 || last[0].Position != position || book.HashOf(last[0]).String() != hash {
 		return nil, fmt.Errorf("it is of another book: %w", book.ErrSnapshot)
-	}
-	r, err := book.Resume(darkroom, tx.store.upcasts, rests)
-	if err != nil {
-		return nil, err
-	}
-	if r.Position() != position {
-		return nil, book.ErrSnapshot
 	}
 	err = r.Ranges(func(from, to int64) error {
 		return tx.between(ctx, darkroom, from, to, func(e book.Entry) error {
@@ -148,4 +148,59 @@ func (s *Store) putSnapshot(ctx context.Context, state *book.State) error {
 			ON CONFLICT (darkroom) DO UPDATE SET position = excluded.position, hash = excluded.hash, rests = excluded.rests`,
 			state.Darkroom(), state.Position(), book.HashOf(last[0]).String(), rests)
 	})
+}
+
+// A Retelling is what a fold from nothing came to, beside the snapshot.
+type Retelling struct {
+	Unread   int // entries that this program can't read
+	Snapshot SnapshotFound
+	Differs  []string // what the snapshot says otherwise than the entries, for a log
+}
+
+// SnapshotFound says what there is of a snapshot.
+type SnapshotFound string
+
+// What there may be.
+const (
+	NoSnapshot      SnapshotFound = "none"
+	SnapshotSame    SnapshotFound = "same"    // what begins with it is what the entries say from the first on
+	SnapshotDropped SnapshotFound = "dropped" // it is damaged or another program's; the next start makes it anew
+	SnapshotDiffers SnapshotFound = "differs" // it says something else than the entries
+)
+
+// Retell folds a darkroom's book from nothing and holds that against what begins with the snapshot. A book that is broken is folded up
+// to there, and its snapshot is not looked at. The error is for what hinders looking at all.
+func (s *Store) Retell(ctx context.Context, darkroomID string) (r Retelling, err error) {
+	err = s.Read(ctx, func(tx *Tx) error {
+		r.Snapshot = NoSnapshot
+		f := folding{tx: tx, darkroom: darkroomID, state: book.New(darkroomID, s.upcasts), own: true}
+		if err := f.on(ctx); err != nil {
+			if book.KindOf(err) != book.Damaged {
+				return err
+			}
+			r.Unread = len(f.state.Unread())
+			return nil
+		}
+		r.Unread = len(f.state.Unread())
+		begun, err := tx.resumed(ctx, darkroomID)
+		switch {
+		case errors.Is(err, sql.ErrNoRows):
+			return nil
+		case errors.Is(err, book.ErrSnapshot):
+			r.Snapshot = SnapshotDropped
+			return nil
+		case err != nil:
+			return err
+		}
+		g := folding{tx: tx, darkroom: darkroomID, state: begun, own: true}
+		if err := g.on(ctx); err != nil {
+			return err
+		}
+		r.Snapshot = SnapshotSame
+		if r.Differs = f.state.Differs(g.state); len(r.Differs) > 0 {
+			r.Snapshot = SnapshotDiffers
+		}
+		return nil
+	})
+	return r, err
 }
