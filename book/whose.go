@@ -42,13 +42,13 @@ func (p People) ownerName(id string) string {
 }
 
 // LotOwner returns whose a lot is, a person's id or empty for the room's, wherever it is now; known is false where no entry ever
-// put it on the shelf. A lot whose coming was taken back is the room's.
+// put it on the shelf. A lot whose coming was taken back is the room's, and so is here one that is long used up.
 func (s *State) LotOwner(id string) (whose string, known bool) {
 	came, _ := s.receipt(id)
 	if came != nil {
 		return came.said.whose, true
 	}
-	return "", len(s.lots[id]) > 0
+	return "", len(s.lots[id]) > 0 || s.rests(aLot, id)
 }
 
 // BathOwner is LotOwner of a bath.
@@ -56,7 +56,13 @@ func (s *State) BathOwner(id string) (whose string, known bool) {
 	if m, _ := s.mix(id); m != nil {
 		return m.bath.Mixed.Whose, true
 	}
-	return "", len(s.baths[id])+len(s.deeds[id]) > 0
+	return "", len(s.baths[id])+len(s.deeds[id]) > 0 || s.rests(aBath, id)
+}
+
+// rests reports whether a thing is long finished.
+func (s *State) rests(kind subjectKind, id string) bool {
+	found, _ := s.resting.find(subject{kind, id})
+	return found != nil
 }
 
 // ProductOwner is LotOwner of a product.

@@ -140,6 +140,26 @@ func TestWhoseIsRefused(t *testing.T) {
 	}
 }
 
+// What is long used up or gone is not free for others either.
+func TestOwnersAtRest(t *testing.T) {
+	j, _, ids := withOwners(t)
+	j.write(&book.Mixed{Bath: "hers", Product: ids.Products[1], Dilution: "1+7", Volume: "1 L", Whose: ids.People[0]})
+	j.write(&book.Disposed{Bath: "hers"})
+	j.write(&book.LotDiscarded{Lot: ids.Lots[2]})
+	if book.RestKeeping(j.state, evening.AddDate(2, 0, 0), 0, 0) == 0 {
+		t.Fatal("nothing rests")
+	}
+	if _, awake := j.state.Bath("hers"); awake {
+		t.Fatal("the bath does not rest")
+	}
+	if whose, known := j.state.BathOwner("hers"); whose != "" || !known {
+		t.Errorf("the bath is %q's, known %v", whose, known)
+	}
+	if whose, known := j.state.LotOwner(ids.Lots[2]); whose != "" || !known {
+		t.Errorf("the bottle is %q's, known %v", whose, known)
+	}
+}
+
 // Whose a bath is, and that an id which was used once is not free for others.
 func TestBathOwner(t *testing.T) {
 	j, _, ids := withOwners(t)
