@@ -58,11 +58,16 @@ func readWish(query url.Values) (wish, error) {
 				q.kinds[i] = string(k)
 			}
 		}
-		if slices.Contains(q.kinds, "") { // as every kind begins
-			wrong = append(wrong, mistake{param: "kinds", code: "no_kind"})
+		if i := slices.IndexFunc(q.kinds, func(start string) bool { return !begins(start) }); i >= 0 && len(q.kinds) <= mostKinds {
+			wrong = append(wrong, mistake{param: "kinds", code: "no_kind", found: short([]byte(q.kinds[i]))})
 		}
 	}
 	return q, invalid(wrong...)
+}
+
+// begins reports whether a kind of entry begins so. Nothing is no beginning, though every kind begins with it.
+func begins(start string) bool {
+	return start != "" && slices.ContainsFunc(book.Kinds(), func(k book.Kind) bool { return strings.HasPrefix(string(k), start) })
 }
 
 // entries answers with entries after a position: a list, or a stream for who asks for one.

@@ -229,6 +229,8 @@ func TestEntriesInPages(t *testing.T) {
 		"after=%zz":       {"#": "query"},
 		"after=":          {"after": "no_position"},
 		"kinds=bath.,":    {"kinds": "no_kind"},
+		"kinds=foo":       {"kinds": "no_kind"},
+		"kinds=Bath.":     {"kinds": "no_kind"},
 		"kinds=a,b,c,d,e,f,g,h,i,j,k,l,m,n,o,p,q": {"kinds": "outside"},
 	} {
 		if diff := cmp.Diff(want, codes(h.get("/entries?"+query).problem("invalid"))); diff != "" {

@@ -52,6 +52,17 @@ const (
 	Correction      Kind = "correction"
 )
 
+// Kinds are all that this program knows.
+func Kinds() []Kind {
+	return []Kind{
+		RoomSet, BenchSet, VesselSet, VesselRemoved, TraySet, TrayRemoved, TankSet, TankRemoved, CanSet, CanRemoved, ProductSet,
+		ProductRemoved, PersonSet, PersonRemoved, SessionSet, Received, Opened, Counted, Drawn, Discarded, StockMade, BathMixed,
+		BathWorked, BathTested, BathToppedUp, BathPouredBack, BathPouredOut, BathMoved, BathDiscarded, WastePut, WasteTaken,
+		DrainAnswered, BatchHeld, BatchWashed, PrintBegan, PrintPut, PrintOut, SessionOpened, SessionJoined, SessionClosed, ListTicked,
+		NoteLeft, FaultNoted, TemperatureRead, Correction,
+	}
+}
+
 // Known reports whether this program knows the kind.
 func (k Kind) Known() bool { return k.blank() != nil }
 

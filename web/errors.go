@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"strings"
 
 	"wetside/access"
 	"wetside/book"
@@ -63,9 +64,18 @@ func status(err error) (code int, key string) {
 
 type errorPage struct {
 	frame
-	Code    int
-	Text    string
-	At, Way string // where one goes on; empty: nowhere
+	Code       int
+	Text, Rest string // what it is, and what there is to say of it
+	At, Way    string // where one goes on; empty: nowhere
+}
+
+// firstSentence parts a text, so that a heading stays short.
+func firstSentence(text string) (first, rest string) {
+	first, rest, more := strings.Cut(text, ". ")
+	if more {
+		first += "."
+	}
+	return first, rest
 }
 
 // onward is where whoever asked can go on after an error.
@@ -95,7 +105,8 @@ func (v *visit) fail(r *http.Request, err error) {
 	if v.who.Role == access.Wall && errors.Is(err, errNotYours) {
 		key = "wall_only"
 	}
-	p := errorPage{frame: v.frame(r, "error"), Code: code, Text: v.say.Tell(key, "ID", v.id).Text()}
+	p := errorPage{frame: v.frame(r, "error"), Code: code}
+	p.Text, p.Rest = firstSentence(v.say.Tell(key, "ID", v.id).Text())
 	p.At, p.Way = v.onward(err)
 	if err := v.show(code, "error", &p); err != nil {
 		v.s.Log.ErrorContext(r.Context(), "error page failed", "request", v.id, "error", err)

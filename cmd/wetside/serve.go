@@ -93,7 +93,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 	if err != nil {
 		return err
 	}
-	watch := health.New(pagesBook, c.Version, h.now)
+	watch := health.New(pagesBook, c.Version, h.now, log)
 	healthAddr, stopped, err := watchOver(ctx, c.Health, watch, log)
 	if err != nil {
 		return errors.Join(err, listener.Close())

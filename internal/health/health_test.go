@@ -5,14 +5,17 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"log/slog"
 	"net/http"
 	"net/http/httptest"
 	"os/exec"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/google/go-cmp/cmp"
 
+	"wetside/book"
 	"wetside/internal/health"
 	"wetside/internal/outside"
 )
@@ -44,7 +47,9 @@ func ask(t *testing.T, h http.Handler, path string) *httptest.ResponseRecorder {
 
 func TestReady(t *testing.T) {
 	b := &shelfBook{at: 7}
-	w := health.New(b, "v1", clock())
+	var log bytes.Buffer
+	w := health.New(b, "v1", clock(), slog.New(slog.NewTextHandler(&log, nil)))
+	full := &book.Error{Kind: book.Full, Key: "disk_full", Cause: errors.New("/home/ilka/book.db: no space left on device")}
 	for _, c := range []struct {
 		err        error
 		path, body string
@@ -52,14 +57,19 @@ func TestReady(t *testing.T) {
 	}{
 		{nil, "/livez", "ok\n", 200},
 		{nil, "/readyz", "ok\n", 200},
-		{errors.New("the disk is full"), "/readyz", "not ready: the disk is full\n", 503},
-		{errors.New("the disk is full"), "/livez", "ok\n", 200}, // it lives, and is not to be started anew for that
+		{full, "/readyz", "not ready: disk_full\n", 503},
+		{full, "/readyz", "not ready: disk_full\n", 503},
+		{errors.New("something else of the driver's"), "/readyz", "not ready: internal\n", 503},
+		{full, "/livez", "ok\n", 200}, // it lives, and is not to be started anew for that
 		{nil, "/readyz", "ok\n", 200},
 	} {
 		b.err = c.err
 		if a := ask(t, w.Handler(), c.path); a.Code != c.status || a.Body.String() != c.body {
 			t.Errorf("%s with %v: %d %q, want %d %q", c.path, c.err, a.Code, a.Body, c.status, c.body)
 		}
+	}
+	if n := strings.Count(log.String(), "no space left on device"); n != 1 { // the log has the cause, once
+		t.Errorf("the log has it %d times: %s", n, log.String())
 	}
 	if a := ask(t, w.Handler(), "/baths"); a.Code != http.StatusNotFound {
 		t.Errorf("a page of the darkroom: %d", a.Code)
@@ -82,7 +92,7 @@ json.dump(out, sys.stdout)
 func TestMetrics(t *testing.T) {
 	python := outside.Python(t, "prometheus_client")
 	b := &shelfBook{at: 42}
-	w := health.New(b, `v"1`, clock())
+	w := health.New(b, `v"1`, clock(), slog.New(slog.DiscardHandler))
 	open, closed := make(chan bool), make(chan bool)
 	pages := w.Count(http.HandlerFunc(func(out http.ResponseWriter, r *http.Request) {
 		switch r.URL.Path {

@@ -4,11 +4,15 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"log/slog"
 	"net/http"
 	"runtime"
 	"runtime/debug"
 	"strings"
+	"sync"
 	"time"
+
+	"wetside/book"
 )
 
 // patience is how long a book may take to answer before it counts as not ready.
@@ -28,12 +32,16 @@ type Watch struct {
 	version string
 	now     func() time.Time
 	began   time.Time
+	log     *slog.Logger
 	counts  counts
+
+	mu  sync.Mutex
+	was string // why it was not ready when that was last asked; empty: it was
 }
 
-// New returns a watch over a process of a version that began now.
-func New(b Book, version string, now func() time.Time) *Watch {
-	return &Watch{book: b, version: version, now: now, began: now()}
+// New returns a watch over a process of a version that began now. Why it is not ready goes to the log, once for each reason.
+func New(b Book, version string, now func() time.Time, log *slog.Logger) *Watch {
+	return &Watch{book: b, version: version, now: now, began: now(), log: log}
 }
 
 // Ready asks the book, and gives it 2 s.
@@ -49,9 +57,10 @@ func (w *Watch) Handler() http.Handler {
 	m.HandleFunc("GET /livez", func(out http.ResponseWriter, _ *http.Request) { say(out, http.StatusOK, "ok\n") })
 	m.HandleFunc("GET /readyz", func(out http.ResponseWriter, r *http.Request) {
 		if err := w.Ready(r.Context()); err != nil {
-			say(out, http.StatusServiceUnavailable, "not ready: "+err.Error()+"\n")
+			say(out, http.StatusServiceUnavailable, "not ready: "+w.reason(r.Context(), err)+"\n")
 			return
 		}
+		_ = w.reason(r.Context(), nil)
 		say(out, http.StatusOK, "ok\n")
 	})
 	m.HandleFunc("GET /metrics", func(out http.ResponseWriter, r *http.Request) {
@@ -59,6 +68,21 @@ func (w *Watch) Handler() http.Handler {
 		_, _ = io.WriteString(out, w.metrics(r.Context()))
 	})
 	return m
+}
+
+// reason is a word for why it is not ready: what it rests on (a path, a host, a driver's sentence) is for the log alone.
+func (w *Watch) reason(ctx context.Context, err error) string {
+	reason := ""
+	if err != nil {
+		reason = book.KeyOf(err)
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if err != nil && reason != w.was {
+		w.log.WarnContext(ctx, "not ready", "reason", reason, "error", err)
+	}
+	w.was = reason
+	return reason
 }
 
 func say(out http.ResponseWriter, status int, text string) {
