@@ -45,10 +45,32 @@ func (v *Verified) Whole() bool {
 	return len(v.Faults) == 0
 }
 
+// Good reports whether nothing is to be done: all is whole, and no short cut says something else than the entries.
+func (v *Verified) Good() bool {
+	for i := range v.Books {
+		if v.Books[i].Snapshot == SnapshotDiffers {
+			return false
+		}
+	}
+	return v.Whole()
+}
+
+// SnapshotFound says what there is of a book's short cut for a quick start.
+type SnapshotFound string
+
+// What there may be.
+const (
+	NoSnapshot      SnapshotFound = "none"
+	SnapshotSame    SnapshotFound = "same"    // as the entries
+	SnapshotDropped SnapshotFound = "dropped" // it can't be used; the next start makes it anew
+	SnapshotDiffers SnapshotFound = "differs" // from the entries
+)
+
 // Proved is one darkroom's book.
 type Proved struct {
 	proof.Report
-	Unread int // entries that this version can't read; they are kept
+	Unread   int // entries that this version can't read; they are kept
+	Snapshot SnapshotFound
 }
 
 // Saved is a backup.

@@ -34,7 +34,7 @@ func (c *verifyCmd) Run(s *session) error {
 	} else {
 		tellVerified(newPrinter(s.io.Out), v, &found)
 	}
-	if !found.Whole() {
+	if !found.Good() {
 		return no()
 	}
 	return nil
@@ -51,7 +51,7 @@ func verified(v *words.Voice, found *Verified) facts.Verified {
 	}
 	for i := range found.Books {
 		b := &found.Books[i]
-		out.Books = append(out.Books, facts.OfProof(&b.Report, b.Unread, func(f *proof.Break) string { return breakText(v, f) }))
+		out.Books = append(out.Books, facts.OfProof(&b.Report, b.Unread, string(b.Snapshot), func(f *proof.Break) string { return breakText(v, f) }))
 	}
 	return out
 }
@@ -91,6 +91,9 @@ func tellProved(p *printer, v *words.Voice, b *Proved) {
 	p.item(v.TellN("verify.entries", int(b.Entries)).Text())
 	if b.Unread > 0 {
 		p.item(v.TellN("verify.unread", b.Unread).Text())
+	}
+	if b.Snapshot != NoSnapshot && b.Snapshot != "" {
+		p.item(v.Tell("verify.snapshot_" + string(b.Snapshot)).Text())
 	}
 	if b.Whole() {
 		p.item(v.Tell("verify.last", "At", v.Instant(b.Last), "Hash", b.Head.Hash.String()).Text())

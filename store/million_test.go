@@ -107,7 +107,7 @@ func TestLongBook(t *testing.T) {
 	if os.Getenv(torture) != "" {
 		entries = 1_000_000
 	}
-	t.Setenv("GOMEMLIMIT", "48MiB")
+	t.Setenv("GOMEMLIMIT", "40MiB")
 	c := engines()[0].fresh(t)
 	for _, what := range []string{"import", "export", "prove", "fold", "begin"} {
 		p := start(t, what, c.Path, strconv.Itoa(entries), 0)

@@ -171,6 +171,9 @@ func lifted(ctx context.Context, c Config, from, path string) (tmp string, err e
 		var books []proof.Report
 		var faults []string
 		books, faults, err = s.ProveAll(ctx)
+		if err == nil {
+			err = s.dropSnapshots(ctx) // they are made anew from the entries, whatever the backup's said
+		}
 		found := Kept{Path: tmp, Books: books, Faults: faults}
 		if err == nil && !found.Whole() {
 			err = &BrokenError{found}

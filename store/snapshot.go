@@ -204,3 +204,8 @@ func (s *Store) Retell(ctx context.Context, darkroomID string) (r Retelling, err
 	})
 	return r, err
 }
+
+// dropSnapshots drops what is derived.
+func (s *Store) dropSnapshots(ctx context.Context) error {
+	return s.Write(ctx, func(tx *Tx) error { return tx.exec(ctx, `DELETE FROM snapshots`) })
+}

@@ -221,8 +221,8 @@ func TestLateForWhatRests(t *testing.T) {
 			more = append(more, stored...)
 			out, err := s.Each(t.Context(), "room", []book.Entry{
 				late(2, book.PrintOut, fmt.Sprintf(`{"print":%q,"abandoned":true}`, longID('p', 5*40))),
-				back(3, 3*eveningOf+12), // the start of a print
-				back(4, 3*eveningOf+7),  // a mix that was drawn on: refused while loads went through
+				back(3, 3*eveningOf+12),  // the start of a print
+				back(4, 3*eveningOf+7),   // a mix that was drawn on: refused while loads went through
 				back(5, 3*eveningOf+225), // a reading
 			})
 			if err != nil {

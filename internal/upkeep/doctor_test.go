@@ -7,6 +7,7 @@ import (
 	"crypto/rand"
 	"crypto/x509"
 	"crypto/x509/pkix"
+	"database/sql"
 	"encoding/pem"
 	"errors"
 	"fmt"
@@ -18,10 +19,12 @@ import (
 	"testing"
 	"time"
 
+	"wetside/book"
 	"wetside/cli"
 	"wetside/internal/clibook"
 	"wetside/internal/outside"
 	"wetside/internal/upkeep"
+	"wetside/store"
 	"wetside/trade/quantity"
 	"wetside/words"
 )
@@ -73,7 +76,7 @@ func put(t *testing.T, path string, b []byte) {
 	}
 }
 
-const today, before = "../../store/testdata/backups/schema-3.db", "../../store/testdata/backups/schema-1.db"
+const today, before = "../../store/testdata/backups/schema-5.db", "../../store/testdata/backups/schema-1.db"
 
 func must(t *testing.T, err error) {
 	t.Helper()
@@ -124,6 +127,7 @@ func wrongs() map[string]func(r *room) {
 			text := bytes.ReplaceAll(read(r.t, r.db), []byte("Lock House"), []byte("Rock House"))
 			put(r.t, r.db, text)
 		},
+		"fold_differs": func(r *room) { otherSnapshot(r) },
 		"clock_behind": func(r *room) {
 			r.Now = func() time.Time { return time.Date(2026, time.November, 30, 17, 42, 0, 0, time.UTC) }
 		},
@@ -135,6 +139,40 @@ func wrongs() map[string]func(r *room) {
 		"certificate_over":  func(r *room) { certify(r.t, r, evening.Add(-48*time.Hour), evening.Add(-time.Hour)) },
 		"certificate_early": func(r *room) { certify(r.t, r, evening.Add(time.Hour), evening.Add(400*24*time.Hour)) },
 	}
+}
+
+// otherSnapshot puts a snapshot into the books that was made of loads through another bath. What was done among the last two thousand
+// entries does not rest, so that it takes more.
+func otherSnapshot(r *room) {
+	s, err := store.Open(r.t.Context(), store.Config{Path: r.db, Now: func() time.Time { return evening.AddDate(0, -3, 0) }})
+	must(r.t, err)
+	var loads []book.Entry
+	for i := range 2500 {
+		loads = append(loads, book.Entry{
+			ID: fmt.Sprint("load", i), Kind: book.BathWorked, Version: 1, HappenedAt: evening.AddDate(0, -3, 0),
+			Body: fmt.Sprintf(`{"baths":["bath%d"],"material":"RC paper","size":"8x10 in","sheets":1}`, i/300),
+		})
+	}
+	_, err = s.Append(r.t.Context(), clibook.Room, loads, nil)
+	must(r.t, err)
+	all, err := s.Since(r.t.Context(), clibook.Room, 0, 0)
+	must(r.t, errors.Join(err, s.Close()))
+	hash := book.HashOf(all[len(all)-1])
+	for i := range all {
+		all[i].Body = strings.Replace(all[i].Body, `"bath0"`, `"another"`, 1)
+	}
+	other, err := book.Fold(clibook.Room, all)
+	must(r.t, err)
+	if other.Rest(evening) == 0 {
+		r.t.Fatal("nothing rests")
+	}
+	db, err := sql.Open("sqlite", r.db)
+	must(r.t, err)
+	_, err = db.ExecContext(r.t.Context(), `INSERT INTO snapshots (darkroom, position, hash, rests) VALUES (?, ?, ?, ?)`,
+		clibook.Room, other.Position(), hash.String(), other.Snapshot())
+	must(r.t, errors.Join(err, db.Close()))
+	_, err = r.Backup(r.t.Context(), r.at, filepath.Join(r.t.TempDir(), "newer.db"))
+	must(r.t, err)
 }
 
 // certify puts a certificate into files.

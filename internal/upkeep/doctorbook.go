@@ -42,12 +42,14 @@ func (x *exam) chain() cli.Check {
 	return check("chain", cli.Good, "chain_good", figures{"N": {Count: entries}})
 }
 
-// fold tells whether this version understands every entry. The state is folded from the entries each time; no snapshot of it is
-// kept that could be out of date.
+// fold tells whether this version understands every entry, and whether the snapshot says what the entries do.
 func (x *exam) fold() cli.Check {
 	unread := 0
 	for i := range x.found.Books {
 		unread += x.found.Books[i].Unread
+		if x.found.Books[i].Snapshot == cli.SnapshotDiffers {
+			return check("fold", cli.Bad, "fold_differs", nil)
+		}
 	}
 	if unread > 0 {
 		return check("fold", cli.Warning, "fold_unread", figures{"N": {Count: int64(unread)}})

@@ -71,15 +71,14 @@ func (k Keeper) Verify(ctx context.Context, at cli.Where) (v cli.Verified, err e
 	return v, nil
 }
 
-// proved follows a chain and folds the same entries from nothing. Behind a hole the fold can't go on.
+// proved follows a chain, folds the same entries from nothing, and holds the snapshot against that. Behind a hole the fold can't go
+// on.
 func proved(ctx context.Context, s *store.Store, darkroom string) (p cli.Proved, err error) {
-	state := book.New(darkroom, book.Upcasters())
-	whole := true
-	p.Report, err = s.Prove(ctx, darkroom, func(e book.Entry) error {
-		whole = whole && state.Apply(e) == nil
-		return nil
-	})
-	p.Unread = len(state.Unread())
+	if p.Report, err = s.Prove(ctx, darkroom, nil); err != nil {
+		return p, err
+	}
+	told, err := s.Retell(ctx, darkroom)
+	p.Unread, p.Snapshot = told.Unread, cli.SnapshotFound(told.Snapshot)
 	return p, err
 }
 

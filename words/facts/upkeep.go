@@ -23,6 +23,7 @@ type Proved struct {
 	Hash     string     `json:"hash"`        // of the last entry
 	Last     *time.Time `json:"last_at"`     // when it was recorded
 	Unread   int        `json:"unread"`      // entries of a newer version
+	Snapshot string     `json:"snapshot"`    // the short cut for a quick start: none, same as the entries, dropped, differs; empty: not looked at
 	Breaks   []Break    `json:"breaks"`      // in order of position
 	Count    int        `json:"break_count"` // of all, told or not
 }
@@ -42,9 +43,9 @@ type Break struct {
 }
 
 // OfProof takes apart what was found in a book.
-func OfProof(r *proof.Report, unread int, sentence func(*proof.Break) string) Proved {
+func OfProof(r *proof.Report, unread int, snapshot string, sentence func(*proof.Break) string) Proved {
 	out := Proved{
-		Darkroom: r.Darkroom, Whole: r.Whole(), Entries: r.Entries, Hash: r.Head.Hash.String(), Unread: unread,
+		Darkroom: r.Darkroom, Whole: r.Whole(), Entries: r.Entries, Hash: r.Head.Hash.String(), Unread: unread, Snapshot: snapshot,
 		Breaks: []Break{}, Count: r.Count,
 	}
 	if !r.Last.IsZero() {
