@@ -29,6 +29,8 @@ type dialect struct {
 	snapshot sql.IsolationLevel
 	// writers is how many transactions of this process may write at once, readers how many may read.
 	writers, readers int
+	// keepsStatements says that a statement that was made ready is good as long as its connection, whatever becomes of the schema.
+	keepsStatements bool
 	// failsForGood says that after a failed disk nothing more is written until the store is opened anew.
 	failsForGood bool
 	// patience is how long an engine that is away is waited for; 0 where it can't be away.

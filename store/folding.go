@@ -140,8 +140,8 @@ func (f *folding) next(ctx context.Context, e *book.Entry) error {
 
 // folded returns the next entries after a position, without what a fold does not look at: the hash of the entry before.
 func (tx *Tx) folded(ctx context.Context, darkroom string, after int64, most int) ([]book.Entry, error) {
-	all := make([]book.Entry, 0, most)
-	err := tx.stretch(ctx, darkroom, ` AND position > ? ORDER BY position LIMIT ?`, func(e book.Entry) error {
+	var all []book.Entry // mostly none: a page asks what is new
+	err := tx.stretch(ctx, darkroom, whatIsNew, func(e book.Entry) error {
 		all = append(all, e)
 		return nil
 	}, after, most)
@@ -150,8 +150,7 @@ func (tx *Tx) folded(ctx context.Context, darkroom string, after int64, most int
 
 // stretch calls f with the entries that the end of a query names, as folded returns them.
 func (tx *Tx) stretch(ctx context.Context, darkroom, which string, f func(book.Entry) error, args ...any) error {
-	query := `SELECT position, id, kind, version, happened_at, recorded_at, person, device, takes_back, body
-		FROM entries WHERE darkroom = ?` + which
+	query := askStretch + which
 	return tx.each(ctx, func(rows *sql.Rows) error {
 		e := book.Entry{Darkroom: darkroom}
 		var version, happened, recorded int64

@@ -52,7 +52,7 @@ func (tx *Tx) PutGuest(ctx context.Context, darkroom, token string, g Guest) err
 
 // Guest returns who joined with the device that keeps a token; an error of kind NotFound where nobody did.
 func (tx *Tx) Guest(ctx context.Context, darkroom, token string) (g Guest, err error) {
-	err = tx.row(ctx, `SELECT session, person FROM guests WHERE darkroom = ? AND token = ?`, darkroom, hashed(token)).
+	err = tx.row(ctx, askGuest, darkroom, hashed(token)).
 		Scan(&g.Session, &g.Person)
 	return g, tx.missing(err, "guest_not_found")
 }

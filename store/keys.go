@@ -45,7 +45,7 @@ func (tx *Tx) PutKey(ctx context.Context, darkroom, token string, k Key) error {
 
 // Key returns the key of a token, whether or not it has ended; an error of kind NotFound where there is none.
 func (tx *Tx) Key(ctx context.Context, darkroom, token string) (k Key, err error) {
-	err = scanKey(tx.row(ctx, `SELECT `+keyColumns+` FROM keys WHERE darkroom = ? AND token = ?`, darkroom, hashed(token)).Scan, &k)
+	err = scanKey(tx.row(ctx, askKey, darkroom, hashed(token)).Scan, &k)
 	return k, tx.missing(err, "key_not_found")
 }
 
@@ -154,7 +154,7 @@ func (tx *Tx) KeyholderCalled(ctx context.Context, darkroom, signs string) (k Ke
 
 // Kept reports whether a darkroom has a keyholder.
 func (tx *Tx) Kept(ctx context.Context, darkroom string) (kept bool, err error) {
-	err = tx.row(ctx, `SELECT EXISTS (SELECT 1 FROM keyholders WHERE darkroom = ?)`, darkroom).Scan(&kept)
+	err = tx.row(ctx, askKept, darkroom).Scan(&kept)
 	return kept, tx.store.dialect.fail(err)
 }
 

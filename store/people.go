@@ -25,7 +25,7 @@ func (tx *Tx) People(ctx context.Context, darkroom string) (book.People, error) 
 		}
 		all[p.ID] = p
 		return nil
-	}, `SELECT id, name, notes FROM people WHERE darkroom = ? ORDER BY id`, darkroom)
+	}, askPeople, darkroom)
 	return all, err
 }
 

@@ -24,23 +24,24 @@ const applicationID = 0x57455453
 // sqliteDialect is the dialect of SQLite in a file.
 func sqliteDialect(path string) dialect {
 	return dialect{
-		name:         "sqlite",
-		place:        path,
-		goose:        goose.DialectSQLite3,
-		tokens:       strings.NewReplacer("{text}", "TEXT", "{bigint}", "INTEGER", "{bytes}", "BLOB", "{table}", " STRICT"),
-		rebind:       func(query string) string { return query },
-		writers:      1,
-		readers:      4,
-		failsForGood: true,
-		open:         func(ctx context.Context, s *Store) error { return openSQLite(ctx, s, path) },
-		beside:       func(ctx context.Context, s *Store, still bool) error { return besideSQLite(ctx, s, path, still) },
-		alone:        func(_ context.Context, _ *sql.DB, f func() error) error { return f() }, // by the lock of the file
-		claim:        claimSQLite,
-		forget:       forgetSQLite,
-		sound:        soundSQLite,
-		copy:         func(ctx context.Context, out string) error { return copySQLite(ctx, path, false, out) },
-		kind:         kindOfSQLite,
-		key:          keyOf,
+		name:            "sqlite",
+		place:           path,
+		goose:           goose.DialectSQLite3,
+		tokens:          strings.NewReplacer("{text}", "TEXT", "{bigint}", "INTEGER", "{bytes}", "BLOB", "{table}", " STRICT"),
+		rebind:          func(query string) string { return query },
+		writers:         1,
+		readers:         4,
+		failsForGood:    true,
+		keepsStatements: true,
+		open:            func(ctx context.Context, s *Store) error { return openSQLite(ctx, s, path) },
+		beside:          func(ctx context.Context, s *Store, still bool) error { return besideSQLite(ctx, s, path, still) },
+		alone:           func(_ context.Context, _ *sql.DB, f func() error) error { return f() }, // by the lock of the file
+		claim:           claimSQLite,
+		forget:          forgetSQLite,
+		sound:           soundSQLite,
+		copy:            func(ctx context.Context, out string) error { return copySQLite(ctx, path, false, out) },
+		kind:            kindOfSQLite,
+		key:             keyOf,
 	}
 }
 

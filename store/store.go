@@ -41,6 +41,7 @@ type Store struct {
 	lock     *os.File
 	writer   *sql.DB
 	reader   *sql.DB
+	asked    map[string]*sql.Stmt       // by the reader, made ready; nil where the engine does not keep them
 	turn     chan struct{}              // held while writing
 	failed   atomic.Pointer[book.Error] // why nothing is written any more
 	line     line                       // what waits to be written together
@@ -121,6 +122,9 @@ func (s *Store) open(ctx context.Context) error {
 		return err
 	}
 	if err := s.reader.PingContext(ctx); err != nil {
+		return err
+	}
+	if err := s.makeReady(ctx); err != nil {
 		return err
 	}
 	s.follow(context.WithoutCancel(ctx))

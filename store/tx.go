@@ -132,13 +132,9 @@ func (tx *Tx) exec(ctx context.Context, query string, args ...any) error {
 	return err
 }
 
-func (tx *Tx) row(ctx context.Context, query string, args ...any) *sql.Row {
-	return tx.sql.QueryRowContext(ctx, tx.store.dialect.rebind(query), args...)
-}
-
 // each calls f with every row, closes them and returns the first error.
 func (tx *Tx) each(ctx context.Context, f func(*sql.Rows) error, query string, args ...any) (err error) {
-	rows, err := tx.sql.QueryContext(ctx, tx.store.dialect.rebind(query), args...)
+	rows, err := tx.query(ctx, query, args...)
 	if err != nil {
 		return tx.store.dialect.fail(err)
 	}

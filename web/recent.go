@@ -1,6 +1,8 @@
 package web
 
 import (
+	"bytes"
+	"compress/gzip"
 	"context"
 	"fmt"
 	"maps"
@@ -150,24 +152,50 @@ const mostPages = 4 << 20
 type sentPage struct {
 	at   time.Time
 	body []byte
+	// zipped is the same packed, the first time that somebody who unpacks it asks for it again.
+	zipped func() []byte
+}
+
+func sent(at time.Time, body []byte) sentPage {
+	return sentPage{at, body, sync.OnceValue(func() []byte {
+		var b bytes.Buffer
+		z := gzip.NewWriter(&b)
+		_, _ = z.Write(body) // a buffer takes everything
+		_ = z.Close()
+		return b.Bytes()
+	})}
 }
 
 // shownAgain sends a page as it was sent so short a time ago, or sees to it that what is shown is kept.
 func (v *visit) shownAgain(r *http.Request, within time.Duration) bool {
 	if r.Pattern == "GET /sink" {
 		v.device(r) // what is tapped there is this device's, whoever asked for the page before
+		v.given = v.cookies()
 	}
 	screen, _ := r.Cookie(access.CookieName(r, screenCookie))
 	key := fmt.Sprint(r.Host, access.Secure(r), r.URL.RequestURI(), v.red, screen, me(r), v.who)
 	k := &v.s.recent
 	was, now := k.page(v, key), v.s.Now()
 	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < within {
-		v.send(http.StatusOK, was.body)
+		v.sendAgain(r, &was)
 		return true
 	}
-	v.again = func(page []byte) { k.keepPage(v, key, sentPage{now, page}) }
+	v.again = func(page []byte) { k.keepPage(v, key, sent(now, page)) }
 	return false
 }
+
+// sendAgain sends a page packed where it can be unpacked: packing is half of what sending it again costs.
+func (v *visit) sendAgain(r *http.Request, p *sentPage) {
+	body := p.body
+	if len(body) >= smallest && takesZip(r) {
+		v.w.Header().Set("Content-Encoding", "gzip")
+		body = p.zipped()
+	}
+	v.send(http.StatusOK, body)
+}
+
+// cookies is how many cookies the answer gives.
+func (v *visit) cookies() int { return len(v.w.Header().Values("Set-Cookie")) }
 
 func (k *recent) page(v *visit, key string) sentPage {
 	k.mu.Lock()

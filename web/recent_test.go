@@ -2,6 +2,8 @@ package web_test
 
 import (
 	"bytes"
+	"compress/gzip"
+	"io"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
@@ -68,6 +70,11 @@ func TestSinkShownAgain(t *testing.T) {
 	if id == "" {
 		t.Fatal("the first has no device")
 	}
+	packed := h.request(http.MethodGet, "/sink", nil)
+	packed.Header.Set("Accept-Encoding", "gzip")
+	if a := h.ask(packed); a.Header.Get("Content-Encoding") != "gzip" || unpacked(t, a.Text) != first.Text {
+		t.Errorf("packed it is another page, %q", a.Header.Get("Content-Encoding"))
+	}
 	second, other := device("")
 	if other == "" || other == id || left(second) != left(first) {
 		t.Errorf("the second's device is %q beside %q, its time %s beside %s", other, id, left(second), left(first))
@@ -85,6 +92,19 @@ func TestSinkShownAgain(t *testing.T) {
 	if moved, _ := device("device=" + id); keysOf(moved.Text, "on")[0] == keysOf(again.Text, "on")[0] {
 		t.Error("the page shows the print where it was")
 	}
+}
+
+func unpacked(t *testing.T, text string) string {
+	t.Helper()
+	r, err := gzip.NewReader(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, err := io.ReadAll(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(all)
 }
 
 // The clock stands: what was reckoned is shown again as long as the book stands still, and never once it has moved on; many at once see the same.

@@ -32,6 +32,7 @@ type visit struct {
 	forRoom bool
 	joined  func() []book.Joining // who came in tonight, in order
 	again   func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
+	given   int                   // cookies that are given to whoever asks, whatever the page: it is the same without them
 }
 
 // patience is how long a page may think where the configuration does not say. What takes longer is told as such.
@@ -109,7 +110,7 @@ func (v *visit) show(status int, name string, p page) error {
 	if err := v.s.pages.render(&b, name, v, p); err != nil {
 		return err
 	}
-	if v.again != nil && status == http.StatusOK && len(v.w.Header().Values("Set-Cookie")) == 0 {
+	if v.again != nil && status == http.StatusOK && v.cookies() == v.given {
 		v.again(bytes.Clone(b.Bytes()))
 	}
 	v.send(status, b.Bytes())
