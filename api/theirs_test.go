@@ -21,7 +21,7 @@ type owned struct{ lot, product, bare, bath, second string }
 
 func (h *house) owned(whose string) (o owned) {
 	h.t.Helper()
-	id := func() string { return uuid.NewString() }
+	id := uuid.NewString
 	o = owned{lot: id(), product: id(), bare: id(), bath: id(), second: id()}
 	h.say(&book.Set{Part: book.ProductPart, ID: o.bare, Whose: whose, As: fmt.Appendf(nil, `{"name":%q,"role":"fixer","form":"liquid"}`, "bare "+o.bare)})
 	h.say(&book.Set{Part: book.ProductPart, ID: o.product, Whose: whose, As: fmt.Appendf(nil, `{"name":%q,"role":"fixer","form":"liquid"}`, "fixer "+o.product)})

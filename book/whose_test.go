@@ -99,7 +99,7 @@ func TestBottleChangesHands(t *testing.T) {
 
 // A member owns something without being among the people of the file; the file then lists them, and the book stays as it is.
 func TestOwnersAreListed(t *testing.T) {
-	j, people, ids := withOwners(t)
+	j, people, _ := withOwners(t)
 	people["mo"] = book.Person{ID: "mo", Name: "Mo"}
 	f, _ := j.state.File(people)
 	f.People = append(f.People, darkroom.Person{Name: "Mo"})
@@ -111,7 +111,7 @@ func TestOwnersAreListed(t *testing.T) {
 	if err := j.try(im.Entries[0]); err != nil {
 		t.Fatal(err)
 	}
-	f, ids = j.state.File(people)
+	f, ids := j.state.File(people)
 	if ids.People[1] != "mo" || f.People[1].Name != "Mo" {
 		t.Errorf("people are %v", f.People)
 	}

@@ -281,7 +281,8 @@ func (v *visit) formPage(r *http.Request, x sort, i int, form map[string]string,
 	said := map[string]bool{}
 	for _, f := range x.fields(v.counts(x, form)) {
 		one := v.field(f, form, problems)
-		if shown := true; x.owned && f.Name == "whose" {
+		if x.owned && f.Name == "whose" {
+			var shown bool
 			if one, shown = v.whoseField(one); !shown {
 				continue
 			}
