@@ -1,41 +1,54 @@
 package book
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // A plain reads JSON as books mostly hold it: one object of texts without escapes, whole numbers, true and false and lists
-// of texts. Loads are by far the most entries, and encoding/json takes most of the time that a fold needs. Whatever is not
+// of texts. Loads, prints and readings are by far the most entries, and encoding/json takes most of the time that a fold needs. Whatever is not
 // plain is left to it.
 type plain struct {
 	rest string
 	odd  bool // it is not plain
 }
 
-// readPlain reads the body of a load and reports whether it could; where not, the load is as before.
-func (b *Worked) readPlain(text string) bool {
+// A plainBody is a body whose fields a plain can read.
+type plainBody interface {
+	// plainField reads one field. A name that is not written as we write it is odd.
+	plainField(name string, p *plain)
+}
+
+// readPlain reads the body of an entry of which there are many, and reports whether it could; where not, it is to be read otherwise, into
+// an empty one.
+func readPlain(b plainBody, text string) bool {
 	p := plain{rest: text}
-	load := Worked{}
 	p.want('{')
 	for !p.odd {
-		p.field(&load)
+		name := p.text()
+		p.want(':')
+		b.plainField(name, &p)
 		if p.next('}') {
 			break
 		}
 		p.want(',')
 	}
-	if p.odd || p.rest != "" {
-		return false
-	}
-	*b = load
-	return true
+	return !p.odd && p.rest == ""
 }
 
-// field reads one field of a load. A name that is not written as we write it is odd.
-func (p *plain) field(b *Worked) {
-	name := p.text()
-	p.want(':')
+func (b *Worked) plainField(name string, p *plain) {
 	switch name {
 	case "baths":
 		b.Baths = p.texts()
+	case "drain":
+		b.Drain = p.text()
+	default:
+		b.Prints.plainField(name, p)
+	}
+}
+
+func (b *Prints) plainField(name string, p *plain) {
+	switch name {
 	case "material":
 		b.Material = p.text()
 	case "size":
@@ -48,12 +61,76 @@ func (p *plain) field(b *Worked) {
 		b.Strip = p.text()
 	case "rolls":
 		b.Rolls = p.whole()
-	case "drain":
-		b.Drain = p.text()
 	case "how":
 		b.How = p.text()
 	case "estimated":
 		b.Estimated = p.yes()
+	default:
+		p.odd = true
+	}
+}
+
+func (a *At) plainField(name string, p *plain) {
+	switch name {
+	case "step":
+		a.Step = p.text()
+	case "bath":
+		a.Bath = p.text()
+	case "batch":
+		a.Batch = p.text()
+	case "for":
+		a.For = p.text()
+	case "drain":
+		a.Drain = p.text()
+	default:
+		p.odd = true
+	}
+}
+
+func (b *PrintStarted) plainField(name string, p *plain) {
+	switch name {
+	case "print":
+		b.Print = p.text()
+	case "of":
+		b.Of = p.text()
+	case "session":
+		b.Session = p.text()
+	case "step", "bath", "batch", "for", "drain":
+		b.At.plainField(name, p)
+	default:
+		b.Prints.plainField(name, p)
+	}
+}
+
+func (b *PrintMoved) plainField(name string, p *plain) {
+	if name == "print" {
+		b.Print = p.text()
+		return
+	}
+	b.At.plainField(name, p)
+}
+
+func (b *PrintLeft) plainField(name string, p *plain) {
+	switch name {
+	case "print":
+		b.Print = p.text()
+	case "abandoned":
+		b.Abandoned = p.yes()
+	default:
+		p.odd = true
+	}
+}
+
+func (b *ProbeRead) plainField(name string, p *plain) {
+	switch name {
+	case "probe":
+		b.Probe = p.text()
+	case "bath":
+		b.Bath = p.text()
+	case "place":
+		b.Place = ProbePlace(p.text())
+	case "reads":
+		b.Reads = p.text()
 	default:
 		p.odd = true
 	}
@@ -70,15 +147,19 @@ func (p *plain) next(c byte) bool {
 
 func (p *plain) want(c byte) { p.odd = !p.next(c) || p.odd }
 
-// text reads "...": printable ASCII without escapes.
+// text reads "...": UTF-8 without escapes.
 func (p *plain) text() string {
 	p.want('"')
+	beyond := false // ASCII
 	for i := range len(p.rest) {
 		switch c := p.rest[i]; {
 		case c == '"':
 			text := p.rest[:i]
 			p.rest = p.rest[i+1:]
+			p.odd = p.odd || beyond && !utf8.ValidString(text)
 			return text
+		case c >= utf8.RuneSelf:
+			beyond = true
 		case c < ' ', c > '~', c == '\\':
 			p.odd = true
 			return ""

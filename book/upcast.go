@@ -40,8 +40,11 @@ func (u Upcasts) Read(e Entry) (Body, error) {
 			return nil, badBody(e, err)
 		}
 	}
-	if load, ok := b.(*Worked); ok && load.readPlain(text) {
-		return b, nil
+	if many, ok := b.(plainBody); ok {
+		if readPlain(many, text) {
+			return b, nil
+		}
+		b = e.Kind.blank() // what was read of it counts for nothing
 	}
 	if err := json.Unmarshal([]byte(text), b); err != nil {
 		return nil, badBody(e, err)
