@@ -74,4 +74,11 @@ type Key struct {
 	MadeBy   string
 	Made     time.Time
 	Seen     time.Time // zero: never used
+	Ends     time.Time // zero: never by itself
 }
+
+// A KeyMade is a key that was just made. Its token is not kept and can't be shown again.
+type KeyMade struct{ ID, Token string }
+
+// ScriptMost is how long the key of a script lasts where whoever makes it does not say otherwise. A choice of ours: scripts are forgotten.
+const ScriptMost = 365 * 24 * time.Hour

@@ -94,12 +94,12 @@ func (h *house) keyholder() {
 // as makes a key of a role, in the name of a person, and returns a house that shows it.
 func (h *house) as(role access.Role, person string) *house {
 	h.t.Helper()
-	token, err := h.doors.MakeKey(h.t.Context(), access.Who{Role: access.Keyholder, Person: person}, role, "of "+role.String())
+	made, err := h.doors.MakeKey(h.t.Context(), access.Who{Role: access.Keyholder, Person: person}, role, "of "+role.String(), 0)
 	if err != nil {
 		h.t.Fatal(err)
 	}
 	other := *h
-	other.key = token
+	other.key = made.Token
 	return &other
 }
 

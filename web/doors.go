@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"time"
 
 	"wetside/access"
 	"wetside/book"
@@ -35,7 +36,7 @@ type Doors interface {
 	Prove(ctx context.Context, who access.Who, passphrase, address string) error
 	ChangePassphrase(ctx context.Context, who access.Who, old, fresh, address string) (token string, err error)
 	// MakeKey makes a key, Become one for the device that asks, Take finds what a typed one is for.
-	MakeKey(ctx context.Context, who access.Who, role access.Role, name string) (token string, err error)
+	MakeKey(ctx context.Context, who access.Who, role access.Role, name string, lasts time.Duration) (access.KeyMade, error)
 	Become(ctx context.Context, who access.Who, role access.Role, name string) (token string, err error)
 	Take(ctx context.Context, token, address string) (access.Role, bool, error)
 	Keys(ctx context.Context) ([]access.Key, error)

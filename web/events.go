@@ -6,6 +6,7 @@ import (
 	"log/slog"
 	"net/http"
 	"strings"
+	"time"
 
 	"wetside/access"
 )
@@ -194,10 +195,10 @@ func (d watched) ChangePassphrase(ctx context.Context, who access.Who, old, fres
 }
 
 // MakeKey makes a key of a role.
-func (d watched) MakeKey(ctx context.Context, who access.Who, role access.Role, name string) (string, error) {
-	token, err := d.Doors.MakeKey(ctx, who, role, name)
-	d.told(ctx, keyMade, err, slog.String("for", role.String()))
-	return token, err
+func (d watched) MakeKey(ctx context.Context, who access.Who, role access.Role, name string, lasts time.Duration) (access.KeyMade, error) {
+	made, err := d.Doors.MakeKey(ctx, who, role, name, lasts)
+	d.told(ctx, keyMade, err, slog.String("for", role.String()), slog.String("about", made.ID))
+	return made, err
 }
 
 // Become makes the device of whoever asks a wall or a sink.

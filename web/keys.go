@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"time"
 
 	"wetside/access"
 	"wetside/book"
@@ -30,10 +31,12 @@ type keysPage struct {
 	Keyholders []keyView
 	Devices    []keyView
 	SignIns    []keyView
-	Called     field  // what this device is to be called
-	Name       field  // of the device or the member that a key is for
-	For        field  // what a key is for
-	Token      string // just made, shown once
+	Called     field        // what this device is to be called
+	Name       field        // of the device or the member that a key is for
+	For        field        // what a key is for
+	Lasts      field        // how long a script's holds
+	Ends       words.Phrase // when the one just made does
+	Token      string       // just made, shown once
 	Code       *scene.Scene
 	Script     bool
 }
@@ -64,6 +67,10 @@ func (v *visit) keysPage(r *http.Request) (*keysPage, error) {
 	p.For = field{Name: "role", Label: v.say.Label("key_for"), Value: r.PostFormValue("role")}
 	for _, role := range keyRoles() {
 		p.For.Options = append(p.For.Options, option{role.String(), v.say.Label("key_for_" + role.String())})
+	}
+	p.Lasts = field{Name: "lasts", Label: v.say.Label("key_lasts"), Value: r.PostFormValue("lasts")}
+	for _, span := range []string{"year", "month", "always"} {
+		p.Lasts.Options = append(p.Lasts.Options, option{span, v.say.Label("key_lasts_" + span)})
 	}
 	if err := p.keyholders(r, v); err != nil {
 		return nil, err
@@ -109,7 +116,11 @@ func (p *keysPage) key(v *visit, k *access.Key) {
 
 // seen tells how a key began, and when it was last seen.
 func (v *visit) seen(k *access.Key, began words.Phrase) []words.Phrase {
-	return []words.Phrase{began, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
+	told := []words.Phrase{began, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
+	if k.Sort == access.Script && !k.Ends.IsZero() {
+		told = append(told, v.say.Tell("key_ends", "When", v.say.DateTime(k.Ends)))
+	}
+	return told
 }
 
 // errNoDoor is for keys before there is a keyholder: a home has no doors.
@@ -147,16 +158,31 @@ func (s *server) makeKey(r *http.Request, v *visit) error {
 	case wrong != "":
 		return problem(func(p *keysPage) *field { return &p.Name }, wrong)
 	}
-	token, err := s.Doors.MakeKey(r.Context(), v.who, role, name)
+	lasts := lastsOf(role, r.PostFormValue("lasts"))
+	made, err := s.Doors.MakeKey(r.Context(), v.who, role, name, lasts)
 	if err != nil {
 		return err
 	}
-	p := &keysPage{frame: v.frame(r, "who_may"), Token: token, Script: role == access.Keyholder}
+	p := &keysPage{frame: v.frame(r, "who_may"), Token: made.Token, Script: role == access.Keyholder}
 	p.Title = v.say.Label("key_is_made")
+	if lasts > 0 {
+		p.Ends = v.say.Tell("key_ends_by_itself", "When", v.say.DateTime(s.Now().Add(lasts)))
+	}
 	if !p.Script {
-		p.Code = drawn(draw.QR{Text: token, Say: v.say.Label("key_is_made"), Size: draw.Phone}.Scene(v.form()))
+		p.Code = drawn(draw.QR{Text: made.Token, Say: v.say.Label("key_is_made"), Size: draw.Phone}.Scene(v.form()))
 	}
 	return v.show(http.StatusOK, "key", p)
+}
+
+// lastsOf is how long a key of a role holds, as it was chosen; 0: until it is withdrawn, as those of devices and members do.
+func lastsOf(role access.Role, chosen string) time.Duration {
+	if role != access.Keyholder || chosen == "always" {
+		return 0
+	}
+	if chosen == "month" {
+		return 30 * 24 * time.Hour
+	}
+	return access.ScriptMost
 }
 
 // becomeDevice makes the device that asks a wall or a sink of the room; whoever is signed in there is signed out.

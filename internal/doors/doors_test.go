@@ -60,13 +60,13 @@ func TestSeenToTenMinutes(t *testing.T) {
 	if _, err := d.MakeFirst(t.Context(), "", "Ilka", grey, ""); err != nil {
 		t.Fatal(err)
 	}
-	token, err := d.MakeKey(t.Context(), access.Who{Role: access.Keyholder}, access.Sink, "by the sink")
+	made, err := d.MakeKey(t.Context(), access.Who{Role: access.Keyholder}, access.Sink, "by the sink", 0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, c := range []struct{ after, seen time.Duration }{{9 * time.Minute, 0}, {11 * time.Minute, 11 * time.Minute}, {20 * time.Minute, 11 * time.Minute}, {21 * time.Minute, 21 * time.Minute}} {
 		*now = begun.Add(c.after)
-		if who, err := d.Who(showing(t, token)); err != nil || who.Role != access.Sink {
+		if who, err := d.Who(showing(t, made.Token)); err != nil || who.Role != access.Sink {
 			t.Fatalf("after %v: %v, %v", c.after, who.Role, err)
 		}
 		all, err := d.Keys(t.Context())

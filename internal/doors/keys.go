@@ -2,18 +2,22 @@ package doors
 
 import (
 	"context"
+	"time"
 
 	"wetside/access"
 	"wetside/book"
 	"wetside/store"
 )
 
-// MakeKey makes a key of a role and returns its token, which is not kept and can't be shown again. A wall and a sink are
-// nobody's; a member's is of a person whose name it keeps; a keyholder's is a script, in the name of whoever makes it.
-func (d *Doors) MakeKey(ctx context.Context, who access.Who, role access.Role, name string) (token string, err error) {
-	token = access.Token()
-	return token, d.Store.Write(ctx, func(tx *store.Tx) error {
+// MakeKey makes a key of a role. A wall and a sink are nobody's; a member's is of a person whose name it keeps; a keyholder's is a script, in the
+// name of whoever makes it. It ends after lasts; 0: not by itself.
+func (d *Doors) MakeKey(ctx context.Context, who access.Who, role access.Role, name string, lasts time.Duration) (made access.KeyMade, err error) {
+	made.Token = access.Token()
+	return made, d.Store.Write(ctx, func(tx *store.Tx) error {
 		k := d.device(who, role, name)
+		if made.ID = k.ID; lasts > 0 {
+			k.Ends = k.Made.Add(lasts)
+		}
 		switch role {
 		case access.Member:
 			k.Person = d.NewID()
@@ -27,7 +31,7 @@ func (d *Doors) MakeKey(ctx context.Context, who access.Who, role access.Role, n
 		case access.Stranger, access.Joined:
 			return &book.Error{Kind: book.BadInput, Key: "key_bad"}
 		}
-		return tx.PutKey(ctx, d.Room, token, k)
+		return tx.PutKey(ctx, d.Room, made.Token, k)
 	})
 }
 
@@ -89,7 +93,7 @@ func (d *Doors) Keys(ctx context.Context) (all []access.Key, err error) {
 	for _, k := range found {
 		if role, ok := access.RoleOf(k.Role); ok && !k.Over(now) {
 			all = append(all, access.Key{
-				ID: k.ID, Sort: k.Sort, Role: role, Person: k.Person, Name: k.Name, MadeBy: k.MadeBy, Made: k.Made, Seen: k.Seen,
+				ID: k.ID, Sort: k.Sort, Role: role, Person: k.Person, Name: k.Name, MadeBy: k.MadeBy, Made: k.Made, Seen: k.Seen, Ends: k.Ends,
 			})
 		}
 	}
