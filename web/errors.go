@@ -8,6 +8,7 @@ import (
 
 	"wetside/access"
 	"wetside/book"
+	"wetside/plan"
 )
 
 // errNotFound is for an address that leads nowhere.
@@ -23,7 +24,7 @@ func status(err error) (code int, key string) {
 	switch {
 	case errors.Is(err, context.DeadlineExceeded):
 		return http.StatusServiceUnavailable, "too_long"
-	case errors.Is(err, errNotFound), errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
+	case errors.Is(err, errNotFound), errors.Is(err, plan.ErrNoName), errors.As(err, &refused) && refused.Reason == book.NoSuchEntry:
 		return http.StatusNotFound, "not_found"
 	case errors.Is(err, errElsewhere):
 		return http.StatusForbidden, "from_elsewhere"
@@ -91,6 +92,10 @@ func (v *visit) onward(err error) (at, way string) {
 
 // fail shows an error: what can be said of it to the user, the cause to the log alone.
 func (v *visit) fail(r *http.Request, err error) {
+	if errors.Is(err, plan.ErrNoName) && asksForPage(r.Method) && access.Reads(v.who.Role) {
+		_ = v.to(r, "/begin") // nothing is told of this darkroom yet
+		return
+	}
 	code, key := status(err)
 	if code >= http.StatusInternalServerError {
 		v.s.Log.ErrorContext(r.Context(), "request failed", "request", v.id, "method", r.Method, "path", toldPath(r), "error", err)
