@@ -102,8 +102,12 @@ func serves(b *Bath, m material.Material) bool {
 	return b.Product == nil || len(b.Product.For) == 0 || slices.Contains(b.Product.For, m)
 }
 
-// before reports whether a is rather used than b.
+// before reports whether a is rather used than b: the room's before what is somebody's own, what stands in a tray before bottles, the
+// younger before the older.
 func (t *taker) before(a, b *Bath) bool {
+	if (a.Whose == "") != (b.Whose == "") {
+		return a.Whose == ""
+	}
 	if (a.Container == darkroom.InTray) != (b.Container == darkroom.InTray) {
 		return a.Container == darkroom.InTray
 	}

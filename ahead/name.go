@@ -20,7 +20,7 @@ func Name(baths []Bath) {
 		}
 	}
 	taken := map[string]int{}
-	for i := range baths {
+	for _, i := range roomsFirst(baths) {
 		b := &baths[i]
 		if b.Gone || b.Name == "" {
 			continue
@@ -40,6 +40,19 @@ func Name(baths []Bath) {
 			b.Name += " (" + strconv.Itoa(b.Nth) + ")"
 		}
 	}
+}
+
+// roomsFirst are the baths in their order, what is somebody's own after the room's.
+func roomsFirst(baths []Bath) []int {
+	all := make([]int, 0, len(baths))
+	for _, own := range []bool{false, true} {
+		for i := range baths {
+			if (baths[i].Whose != "") == own {
+				all = append(all, i)
+			}
+		}
+	}
+	return all
 }
 
 func (b *Bath) plainName() string {

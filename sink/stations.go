@@ -106,7 +106,7 @@ func (k *looker) station(t *plan.Timed, film bool) int {
 }
 
 // standing finds the bath that stands at a station: of its role and place, for film or for paper, in a tray or a tank; the
-// one in the planned tray before others, the latest made before older ones.
+// room's before what is somebody's own, the one in the planned tray before others, the latest made before older ones.
 func (k *looker) standing(s *Station, b *plan.Bath) {
 	best := -1
 	for i := range k.scene.Baths.Baths {
@@ -133,6 +133,9 @@ func (k *looker) standing(s *Station, b *plan.Bath) {
 }
 
 func (k *looker) nearer(a, b *ahead.Bath, planned *plan.Bath) bool {
+	if (a.Whose == "") != (b.Whose == "") {
+		return a.Whose == ""
+	}
 	if in := a.Tray == planned.Tray; in != (b.Tray == planned.Tray) {
 		return in
 	}

@@ -92,7 +92,7 @@ func lastOfWay(all []ahead.Outlook) int {
 	last := -1
 	for i := range all {
 		c := &all[i].Chain
-		if c.Material != all[0].Chain.Material || c.Material == material.None {
+		if c.Material == material.None || !slices.Equal(c.Baths, all[0].Chain.Baths) { // another way, or a bath that stands beside one of it
 			break
 		}
 		last = i

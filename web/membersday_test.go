@@ -153,8 +153,8 @@ func TestMembersBath(t *testing.T) {
 	h, ilka := shared(t)
 	wanda, xaver := h.member(ilka, "Wanda"), h.member(ilka, "Xaver")
 	wanda.ownDeveloper()
-	wanda.sends(http.StatusSeeOther, "/mix/developer/poured", nil)
 	ilka.sends(http.StatusSeeOther, "/mix/developer/poured", nil)
+	wanda.sends(http.StatusSeeOther, "/mix/developer/poured", nil)
 	hers, rooms := "/baths/"+h.bathsOf(wanda.id)[0], "/baths/"+h.bathsOf("")[0]
 	if page := wanda.do(http.MethodGet, rooms, nil).Text; strings.Contains(page, rooms+"/away") || !strings.Contains(page, rooms+"/worked") {
 		t.Error("the room's bath can be thrown away by her, or not be counted")
@@ -171,6 +171,9 @@ func TestMembersBath(t *testing.T) {
 		t.Fatalf("%d entries were written", h.position()-at)
 	}
 	ilka.do(http.MethodPost, "/evening", nil)
+	if page := ilka.do(http.MethodGet, "/baths", nil).Text; !strings.Contains(page, rooms+"/worked") || strings.Contains(page, hers+"/worked") {
+		t.Error("what goes through is counted on her bath, which is the younger")
+	}
 	for path, want := range map[string]string{
 		"/baths": "Wanda’s", hers: "Wanda’s", "/labels": "Wanda, warm developer, 1 L", "/lists/closing": "is Wanda’s: it goes home with them",
 	} {
