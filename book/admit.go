@@ -106,6 +106,7 @@ func (s *State) CanTakeBack(id string, find Finder) error {
 		return err
 	}
 	after := s.Clone()
+	after.derived = newDerived()
 	after.corrections.add(Entry{ID: "?", TakesBack: id, Position: s.position + 1})
 	return s.newFault(after, id)
 }

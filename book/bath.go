@@ -109,8 +109,13 @@ func (d *deed) takesAway(id string) bool {
 	}
 }
 
-// Baths returns the baths that were made and not taken back, the earliest first, each with its life.
+// Baths returns the baths that were made and not taken back, the earliest first, each with its life, but those that rest.
 func (s *State) Baths() []Bath {
+	s.derived.used.Store(true)
+	return slices.Clone(s.derived.baths.get(s.lives))
+}
+
+func (s *State) lives() []Bath {
 	var made []*making
 	for id := range s.baths {
 		if m, _ := s.mix(id); m != nil {
@@ -119,25 +124,35 @@ func (s *State) Baths() []Bath {
 	}
 	slices.SortFunc(made, func(a, b *making) int { return a.compare(&b.moment) })
 	out := make([]Bath, 0, len(made))
-	pairs := s.pairs()
+	pairs := s.pairsOnce()
 	for _, m := range made {
 		out = append(out, s.life(m, pairs))
 	}
 	return out
 }
 
-// Bath returns a bath and its life; false where no standing entry says that it was mixed.
+func (s *State) pairsOnce() map[string]*Pair {
+	s.derived.used.Store(true)
+	return s.derived.pairs.get(s.pairs)
+}
+
+// Bath returns a bath and its life; false where no standing entry says that it was mixed, or it rests.
 func (s *State) Bath(id string) (Bath, bool) {
 	m, _ := s.mix(id)
 	if m == nil {
 		return Bath{}, false
 	}
-	return s.life(m, s.pairs()), true
+	return s.life(m, s.pairsOnce()), true
 }
 
 // Events returns all that happened to baths and batches but their mixes, in order, each once, those of unknown baths among
-// them.
+// them, but what rests.
 func (s *State) Events() []Event {
+	s.derived.used.Store(true)
+	return slices.Clone(s.derived.events.get(s.allEvents))
+}
+
+func (s *State) allEvents() []Event {
 	var all []*deed
 	seen := map[*deed]bool{}
 	for _, lists := range []map[string][]*deed{s.deeds, s.batches} {

@@ -38,7 +38,7 @@ func (s *State) rest(before time.Time, keep keeping) int {
 	r := rester{s: s, keep: keep, before: before.UnixMicro(), last: s.position - keep.recent}
 	at := s.resting.clone()
 	at.at = s.position
-	s.resting = at
+	s.resting, s.derived = at, s.derived.again()
 	if r.last <= 0 {
 		return 0
 	}

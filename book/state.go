@@ -41,6 +41,7 @@ type State struct {
 	corrections corrections
 	resting     *resting // what is long finished
 	unread      []Unread
+	derived     *derived             // what was worked out of all this, until more is told
 	read        map[amountKey]amount // what words came to, so that each is read once
 	passes      map[passKey]Pass     // the same of prints
 }
@@ -76,6 +77,7 @@ func New(darkroomID string, old Upcasts) *State {
 		readings:    map[string][]saidOfReading{},
 		corrections: newCorrections(),
 		resting:     &resting{},
+		derived:     newDerived(),
 		read:        map[amountKey]amount{},
 		passes:      map[passKey]Pass{},
 	}
@@ -146,6 +148,7 @@ func (s *State) take(e Entry, body Body, err error) {
 
 // tell takes in one body. On an error nothing was taken in.
 func (s *State) tell(e Entry, body Body) error {
+	s.derived = s.derived.after(body)
 	switch b := body.(type) {
 	case *Set:
 		return s.tellSet(e, b)
@@ -270,6 +273,7 @@ func (s *State) amounts(e Entry, from []Draw, o Ounce) ([]amount, error) {
 // Clone returns a copy; neither notices what the other is told afterwards.
 func (s *State) Clone() *State {
 	c := *s
+	c.derived = s.derived.again()
 	c.room.said, c.bench.said, c.session.said = slices.Clip(s.room.said), slices.Clip(s.bench.said), slices.Clip(s.session.said)
 	c.vessels, c.trays, c.tanks, c.cans = s.vessels.clone(), s.trays.clone(), s.tanks.clone(), s.cans.clone()
 	c.waste, c.answers = slices.Clip(s.waste), slices.Clip(s.answers)

@@ -354,7 +354,7 @@ func (s *State) Wake(w Waking, entries []Entry) error {
 		k.record(n)
 	}
 	k.at.count()
-	s.resting = k.at
+	s.resting, s.derived = k.at, s.derived.again()
 	return nil
 }
 

@@ -19,6 +19,7 @@ type WasteCan struct {
 	Moves  []WasteMove  // all that happened, in order
 	Spilt  bool         // more was taken from it than was ever put in
 	putBys int
+	level  quantity.Volume // Level, summed up on the way
 }
 
 // Level is how much is in it.
@@ -74,7 +75,9 @@ type putIn struct {
 
 // Waste returns the waste cans: those of the room in their order, then those that were removed or that the book does not know
 // while anything is told of them, by id; first what nobody named a can of, where there is any.
-func (s *State) Waste() []WasteCan {
+func (s *State) Waste() []WasteCan { return slices.Clone(s.derived.waste.get(s.allWaste)) }
+
+func (s *State) allWaste() []WasteCan {
 	cans := map[string]*WasteCan{}
 	at := func(id string) *WasteCan {
 		if cans[id] == nil {
@@ -202,18 +205,20 @@ func (s *State) putInOf(id string) (p putIn, in bool) {
 
 func (c *WasteCan) put(p WastePart) {
 	c.Now = append(c.Now, p)
-	c.Moves = append(c.Moves, WasteMove{Said: p.Said, In: &p, Level: c.Level()})
+	c.level += p.Left()
+	c.Moves = append(c.Moves, WasteMove{Said: p.Said, In: &p, Level: c.level})
 }
 
 // takeOver moves all that no can was named of into this one.
 func (c *WasteCan) takeOver(heap *WasteCan, said Said) {
 	for _, p := range heap.Now {
 		c.Now = append(c.Now, p)
+		c.level += p.Left()
 		in := p
-		c.Moves = append(c.Moves, WasteMove{Said: said, In: &in, Level: c.Level()})
+		c.Moves = append(c.Moves, WasteMove{Said: said, In: &in, Level: c.level})
 		heap.putBys++
 	}
-	heap.Now = nil
+	heap.Now, heap.level = nil, 0
 }
 
 // fetch takes all, or as much as was said, the same part of each.
@@ -234,6 +239,7 @@ func (c *WasteCan) fetch(said Said, b *TakenAway, v quantity.Volume) {
 		}
 	}
 	c.Now = left
-	move.Level = c.Level()
+	c.level = c.Level()
+	move.Level = c.level
 	c.Moves = append(c.Moves, move)
 }

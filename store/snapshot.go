@@ -32,7 +32,7 @@ func (tx *Tx) begun(ctx context.Context, darkroom string) (*book.State, error) {
 		return state, nil
 	case errors.Is(err, sql.ErrNoRows):
 	case errors.Is(err, book.ErrSnapshot):
-		tx.store.odd(fmt.Errorf("the snapshot of %s is dropped, and the book folded anew: %w", darkroom, err))
+		tx.store.tellOdd(fmt.Errorf("the snapshot of %s is dropped, and the book folded anew: %w", darkroom, err))
 	default:
 		return nil, err
 	}
@@ -130,7 +130,7 @@ func (s *Store) keepSnapshot(state *book.State) {
 		defer s.snapshots.done()
 		err := s.putSnapshot(context.Background(), state)
 		if err != nil {
-			s.odd(fmt.Errorf("a snapshot of %s could not be kept: %w", state.Darkroom(), err))
+			s.tellOdd(fmt.Errorf("a snapshot of %s could not be kept: %w", state.Darkroom(), err))
 		}
 		s.snapshots.stands(state.Darkroom(), state.Position()) // where it failed, it is tried again later
 	}()

@@ -49,7 +49,7 @@ type Store struct {
 	closing  sync.Once
 	closed   error // what Close came to
 	states   states
-	odd      func(error)
+	odd      atomic.Pointer[func(error)]
 	warnings []Warning
 
 	told   func(Change) // of a change of the database's form
@@ -91,10 +91,8 @@ func unopened(c Config) (*Store, error) {
 		return nil, err
 	}
 	s := &Store{dialect: d, now: c.Now, upcasts: c.Upcasts, states: newStates(), working: map[string]*book.State{}}
-	s.told, s.copied, s.odd = c.Told, c.copied, c.Odd
-	if s.odd == nil {
-		s.odd = func(error) {}
-	}
+	s.told, s.copied = c.Told, c.copied
+	s.TellOdd(c.Odd)
 	if s.upcasts == nil {
 		s.upcasts = book.Upcasters()
 	}
@@ -130,6 +128,16 @@ func (s *Store) open(ctx context.Context) error {
 	s.follow(context.WithoutCancel(ctx))
 	return nil
 }
+
+// TellOdd puts another in the place of Config.Odd, for whoever has a log only once the books are open; nil for nobody.
+func (s *Store) TellOdd(odd func(error)) {
+	if odd == nil {
+		odd = func(error) {}
+	}
+	s.odd.Store(&odd)
+}
+
+func (s *Store) tellOdd(err error) { (*s.odd.Load())(err) }
 
 // Warnings returns what may go wrong where the store is.
 func (s *Store) Warnings() []Warning { return s.warnings }

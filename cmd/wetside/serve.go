@@ -49,6 +49,7 @@ func (h house) serve(ctx context.Context, c cli.ServeConfig) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, b.Close()) }()
+	b.TellOdd(func(err error) { log.WarnContext(ctx, "the short cut of a quick start", "error", err) })
 	pagesBook := webbook.Book{Store: b.Store, Room: b.Room, Now: h.now, NewID: uuid.NewString, Names: c.Hosts, Outside: !access.Loopback(c.Addr)}
 	if pagesBook.Stolen, err = doors.OpenStolen(c.Stolen); err != nil {
 		return err
