@@ -75,6 +75,7 @@ type api struct {
 	sending sending
 	probes  sync.Mutex // one reading is looked at after the other
 	looks   looks
+	streams *access.Streams
 }
 
 // New returns the API as a handler of all paths under /api. An error is a part that is missing, or a mistake in a message file.
@@ -96,7 +97,8 @@ func New(c Config) (http.Handler, error) {
 		return nil, err
 	}
 	return &api{
-		Config: c, words: catalogue, limit: access.NewLimit(c.Now, atOnce, oneEach, senders), cross: http.NewCrossOriginProtection(),
+		Config: c, words: catalogue, streams: access.NewStreams(access.StreamsOfOne, access.StreamsOfAddress, access.StreamsInAll),
+		limit: access.NewLimit(c.Now, atOnce, oneEach, senders), cross: http.NewCrossOriginProtection(),
 	}, nil
 }
 

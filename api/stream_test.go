@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"wetside/access"
 	"wetside/api"
 	"wetside/book"
 	"wetside/words/facts"
@@ -204,4 +205,19 @@ func TestStreamsEndWithTheServer(t *testing.T) {
 	if took := time.Since(began); took > 2*time.Second {
 		t.Errorf("it took %v", took)
 	}
+}
+
+// One key has sixteen streams at most; the next gets a problem that says when to come again, and another key its own.
+func TestTooManyStreams(t *testing.T) {
+	h := serve(t)
+	h.keyholder()
+	one, other := h.as(access.Sink, ""), h.as(access.Sink, "")
+	for range access.StreamsOfOne {
+		one.listen(t, "/entries")
+	}
+	a := one.get("/entries", "Accept", "text/event-stream")
+	if p := a.problem("too_often"); a.Status != http.StatusTooManyRequests || a.Header.Get("Retry-After") != "10" || !strings.Contains(p.Detail, "streams") {
+		t.Errorf("one too many: %d %s", a.Status, a.Text)
+	}
+	other.listen(t, "/entries")
 }

@@ -23,6 +23,12 @@ const (
 	maxKind = 16                    // beginnings of kinds that a stream may name
 )
 
+// streamAgain is when a device that was refused a stream may try again, in seconds; until then it asks.
+const streamAgain = "10"
+
+// errStreams is for one stream too many.
+var errStreams = errors.New("too many streams are open; ask for the pages every ten seconds instead, or close some")
+
 var errLiveForm = errors.New("after is a position of the book, 0 or more, and kinds at most 16 beginnings of kinds")
 
 // live sends the book on from a position, for as long as the device listens (HTML Standard, Server-sent events).
@@ -36,6 +42,13 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 		s.problem(w, r, err)
 		return
 	}
+	done, ok := s.streams.Open(access.From(r.Context()), access.Address(r))
+	if !ok {
+		w.Header().Set("Retry-After", streamAgain)
+		s.problem(w, r, errStreams)
+		return
+	}
+	defer done()
 	ctx, cancel := context.WithCancel(r.Context())
 	defer cancel()
 	defer context.AfterFunc(s.Stop, cancel)()

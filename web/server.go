@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"time"
 
+	"wetside/access"
 	"wetside/ahead"
 	"wetside/book"
 	"wetside/darkroom"
@@ -99,6 +100,8 @@ type server struct {
 	feed   feed
 	recent recent
 	guests guestLimits
+
+	streams *access.Streams
 }
 
 // New returns the pages as a handler. An error is a mistake in a template or a message file.
@@ -124,7 +127,7 @@ func New(c Config) (http.Handler, error) {
 		return nil, err
 	}
 	c.Book, c.Doors = guarded{c.Book, c.Now, c.NewID}, watched{c.Doors, c.Log}
-	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}, guests: newGuestLimits(c.Now)}
+	s := &server{Config: c, words: catalogue, pages: p, feed: feed{book: c.Book}, guests: newGuestLimits(c.Now), streams: access.NewStreams(access.StreamsOfOne, access.StreamsOfAddress, access.StreamsInAll)}
 	return s.guard(s.door(s.routes())), nil
 }
 

@@ -302,6 +302,8 @@ func (s *server) problem(w http.ResponseWriter, r *http.Request, err error) {
 	switch {
 	case errors.Is(err, errTooMany), errors.As(err, &tooLarge):
 		code = http.StatusRequestEntityTooLarge
+	case errors.Is(err, errStreams):
+		code = http.StatusTooManyRequests
 	case errors.Is(err, errTapsForm), errors.Is(err, errBadDevice), errors.Is(err, errLiveForm):
 	default:
 		code, _ = status(err)
