@@ -56,8 +56,11 @@ func (k *recent) of(v *visit, what string) *reckoned {
 	return k.known[what]
 }
 
-// moveOn forgets all where the book has moved on; it reports false to whoever has looked at an older one.
+// moveOn forgets all where the book has moved on; it reports false to whoever has looked at an older one, or at one of his own.
 func (k *recent) moveOn(v *visit) bool {
+	if v.woken {
+		return false
+	}
 	if k.state == v.state && maps.EqualFunc(k.people, v.people, samePerson) {
 		return true
 	}

@@ -31,6 +31,7 @@ type visit struct {
 	// forRoom says that a member asks for the room's plan and not for their own.
 	forRoom bool
 	joined  func() []book.Joining // who came in tonight, in order
+	woken   bool                  // the state is this page's own: what is reckoned of it is not shown again
 	again   func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
 	given   int                   // cookies that are given to whoever asks, whatever the page: it is the same without them
 }
@@ -89,6 +90,7 @@ func (v *visit) look(ctx context.Context) error {
 // wake wakes what a page wants to see of what is long finished.
 func (v *visit) wake(ctx context.Context, needs func(*book.State) book.Waking) (err error) {
 	if w := needs(v.state); !w.None() {
+		v.woken = true
 		v.state, err = v.s.Book.Awake(ctx, needs)
 	}
 	return err
