@@ -4,60 +4,24 @@ import (
 	"bufio"
 	"bytes"
 	"context"
-	"crypto/ecdsa"
-	"crypto/elliptic"
-	"crypto/rand"
 	"crypto/tls"
 	"crypto/x509"
-	"crypto/x509/pkix"
-	"encoding/pem"
 	"io"
 	"log/slog"
-	"math/big"
 	"net"
 	"net/http"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"wetside/cli"
+	"wetside/internal/certmade"
 )
 
 // pair writes a certificate for 127.0.0.1 and its key.
 func pair(t *testing.T) (cert, key string, roots *x509.CertPool) {
 	t.Helper()
-	k, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
-	if err != nil {
-		t.Fatal(err)
-	}
-	form := &x509.Certificate{
-		SerialNumber: big.NewInt(1), Subject: pkix.Name{CommonName: "darkroom.test"}, IPAddresses: []net.IP{net.IPv4(127, 0, 0, 1)},
-		NotBefore: time.Now().Add(-time.Hour), NotAfter: time.Now().Add(time.Hour), IsCA: true, BasicConstraintsValid: true,
-	}
-	der, err := x509.CreateCertificate(rand.Reader, form, form, &k.PublicKey, k)
-	if err != nil {
-		t.Fatal(err)
-	}
-	secret, err := x509.MarshalPKCS8PrivateKey(k)
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir := t.TempDir()
-	cert, key = filepath.Join(dir, "cert.pem"), filepath.Join(dir, "key.pem")
-	for path, block := range map[string]*pem.Block{cert: {Type: "CERTIFICATE", Bytes: der}, key: {Type: "PRIVATE KEY", Bytes: secret}} {
-		if err := os.WriteFile(path, pem.EncodeToMemory(block), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	own, err := x509.ParseCertificate(der)
-	if err != nil {
-		t.Fatal(err)
-	}
-	roots = x509.NewCertPool()
-	roots.AddCert(own)
-	return cert, key, roots
+	return certmade.Pair(t, t.TempDir(), "darkroom.test", time.Now().Add(-time.Hour), time.Now().Add(time.Hour))
 }
 
 // Over https each answer, of pages, assets, the API and what is not there, says that the browser shall come by nothing else for a year, and

@@ -1,13 +1,7 @@
 package certfile_test
 
 import (
-	"crypto/ecdsa"
-	"crypto/elliptic"
-	"crypto/rand"
 	"crypto/x509"
-	"crypto/x509/pkix"
-	"encoding/pem"
-	"math/big"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,32 +9,14 @@ import (
 	"time"
 
 	"wetside/internal/certfile"
+	"wetside/internal/certmade"
 )
 
-// write puts a certificate of a name and its key into files.
+// write puts a certificate of a name and its key into files, as if they had been written at a moment.
 func write(t *testing.T, dir, name string, written time.Time) (cert, key string) {
 	t.Helper()
-	k, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
-	if err != nil {
-		t.Fatal(err)
-	}
-	tmpl := &x509.Certificate{
-		SerialNumber: big.NewInt(1), Subject: pkix.Name{CommonName: name}, DNSNames: []string{name},
-		NotBefore: time.Now().Add(-time.Hour), NotAfter: time.Now().Add(time.Hour),
-	}
-	der, err := x509.CreateCertificate(rand.Reader, tmpl, tmpl, &k.PublicKey, k)
-	if err != nil {
-		t.Fatal(err)
-	}
-	secret, err := x509.MarshalPKCS8PrivateKey(k)
-	if err != nil {
-		t.Fatal(err)
-	}
-	cert, key = filepath.Join(dir, "cert.pem"), filepath.Join(dir, "key.pem")
-	for path, block := range map[string]*pem.Block{cert: {Type: "CERTIFICATE", Bytes: der}, key: {Type: "PRIVATE KEY", Bytes: secret}} {
-		if err := os.WriteFile(path, pem.EncodeToMemory(block), 0o600); err != nil {
-			t.Fatal(err)
-		}
+	cert, key, _ = certmade.Pair(t, dir, name, time.Now().Add(-time.Hour), time.Now().Add(time.Hour))
+	for _, path := range []string{cert, key} {
 		if err := os.Chtimes(path, written, written); err != nil {
 			t.Fatal(err)
 		}

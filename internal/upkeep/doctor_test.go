@@ -2,16 +2,9 @@ package upkeep_test
 
 import (
 	"bytes"
-	"crypto/ecdsa"
-	"crypto/elliptic"
-	"crypto/rand"
-	"crypto/x509"
-	"crypto/x509/pkix"
 	"database/sql"
-	"encoding/pem"
 	"errors"
 	"fmt"
-	"math/big"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -21,6 +14,7 @@ import (
 
 	"wetside/book"
 	"wetside/cli"
+	"wetside/internal/certmade"
 	"wetside/internal/clibook"
 	"wetside/internal/outside"
 	"wetside/internal/upkeep"
@@ -178,17 +172,8 @@ func otherSnapshot(r *room) {
 // certify puts a certificate into files.
 func certify(t *testing.T, r *room, from, until time.Time) {
 	t.Helper()
-	k, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
-	must(t, err)
-	c := &x509.Certificate{SerialNumber: big.NewInt(1), Subject: pkix.Name{CommonName: "darkroom.lan"}, NotBefore: from, NotAfter: until}
-	der, err := x509.CreateCertificate(rand.Reader, c, c, &k.PublicKey, k)
-	must(t, err)
-	keyDER, err := x509.MarshalECPrivateKey(k)
-	must(t, err)
-	dir := t.TempDir()
-	r.about = cli.Examination{Cert: filepath.Join(dir, "c.pem"), Key: filepath.Join(dir, "k.pem")}
-	put(t, r.about.Cert, pem.EncodeToMemory(&pem.Block{Type: "CERTIFICATE", Bytes: der}))
-	put(t, r.about.Key, pem.EncodeToMemory(&pem.Block{Type: "EC PRIVATE KEY", Bytes: keyDER}))
+	cert, key, _ := certmade.Pair(t, t.TempDir(), "darkroom.lan", from, until)
+	r.about = cli.Examination{Cert: cert, Key: key}
 }
 
 // notGood returns the kinds of what is not good.
