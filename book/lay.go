@@ -136,8 +136,8 @@ func (l *layer) bath(id string) {
 		l.g.add(&d.moment)
 	}
 	x.told = l.g.sum()
-	for _, print := range l.r.named[x.of] {
-		l.g.track(s.prints[print])
+	for _, id := range l.r.named[x.of] {
+		l.g.track(s.prints[id])
 	}
 	if m, _ := s.mix(id); m != nil {
 		x.bath = &restingBath{product: m.bath.Mixed.Product, by: m.bath.By, mixed: m.at}
@@ -155,8 +155,8 @@ func (l *layer) batch(id string) {
 		x.last = d.at
 	}
 	x.told = l.g.sum()
-	for _, print := range l.r.named[x.of] {
-		l.g.track(l.r.s.prints[print])
+	for _, id := range l.r.named[x.of] {
+		l.g.track(l.r.s.prints[id])
 	}
 	l.record(x)
 }

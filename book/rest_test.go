@@ -329,6 +329,11 @@ func TestRest(t *testing.T) {
 				if d := cmp.Diff(want, got, everything); d != "" || is != also {
 					t.Fatalf("%s woken (-never at rest +woken):\n%s", id, d)
 				}
+				read, _ := plain.Reading(id)
+				last, _ := one.Reading(id)
+				if d := cmp.Diff(read, last, everything); d != "" && (is || also) {
+					t.Fatalf("the last reading in %s (-never at rest +woken):\n%s", id, d)
+				}
 			}
 			if d := cmp.Diff(ask(plain), ask(z.state), everything); d != "" {
 				t.Fatalf("at %d (-never at rest +at rest):\n%s", len(z.entries), d)

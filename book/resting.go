@@ -158,7 +158,8 @@ func (r *resting) index(fresh []ref) {
 		layers = layers[:n-1]
 	}
 	slices.SortFunc(fresh, compareRefs)
-	r.layers = append(layers, slices.Compact(fresh))
+	layers = append(layers, slices.Compact(fresh))
+	r.layers = layers
 }
 
 // count makes up who mixed what rests.

@@ -444,11 +444,11 @@ func (k *waker) deeds(lists map[string][]*deed, id string, list []*deed) {
 
 // known returns the deed that the state has in place of one that was told again.
 func (k *waker) known(d *deed) *deed {
-	if print := k.told.trackOf[d.entry]; print != "" {
-		if !k.own[print] {
+	if id := k.told.trackOf[d.entry]; id != "" {
+		if !k.own[id] {
 			return d
 		}
-		for _, was := range k.s.prints[print].deeds {
+		for _, was := range k.s.prints[id].deeds {
 			if was.entry == d.entry && sameSort(was.did, d.did) {
 				return was
 			}

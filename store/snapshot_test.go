@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"slices"
 	"sync"
 	"testing"
 	"time"
@@ -87,7 +88,7 @@ func (b *restedBook) state(s *store.Store) *book.State {
 // plain is the fold of which nothing ever rested.
 func (b *restedBook) plain(more ...book.Entry) *book.State {
 	b.t.Helper()
-	plain, err := book.Fold("room", append(b.entries[:len(b.entries):len(b.entries)], more...))
+	plain, err := book.Fold("room", append(slices.Clip(b.entries), more...))
 	if err != nil {
 		b.t.Fatal(err)
 	}
