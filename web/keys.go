@@ -118,7 +118,7 @@ func (p *keysPage) key(v *visit, k *access.Key) {
 func (v *visit) seen(k *access.Key, began words.Phrase) []words.Phrase {
 	told := []words.Phrase{began, v.say.Tell("key_seen", "When", v.say.DateTime(k.Seen))}
 	if k.Sort == access.Script && !k.Ends.IsZero() {
-		told = append(told, v.say.Tell("key_ends", "When", v.say.DateTime(k.Ends)))
+		told = append(told, v.say.Tell("key_ends", "When", v.say.DateYear(k.Ends)))
 	}
 	return told
 }
@@ -166,7 +166,7 @@ func (s *server) makeKey(r *http.Request, v *visit) error {
 	p := &keysPage{frame: v.frame(r, "who_may"), Token: made.Token, Script: role == access.Keyholder}
 	p.Title = v.say.Label("key_is_made")
 	if lasts > 0 {
-		p.Ends = v.say.Tell("key_ends_by_itself", "When", v.say.DateTime(s.Now().Add(lasts)))
+		p.Ends = v.say.Tell("key_ends_by_itself", "When", v.say.DateYear(s.Now().Add(lasts)))
 	}
 	if !p.Script {
 		p.Code = drawn(draw.QR{Text: made.Token, Say: v.say.Label("key_is_made"), Size: draw.Phone}.Scene(v.form()))

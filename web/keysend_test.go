@@ -34,6 +34,9 @@ func TestScriptKeysEnd(t *testing.T) {
 	tokens := map[string]string{}
 	for lasts, after := range ends {
 		token, page := makes("keyholder", lasts)
+		if told := strings.Contains(page, "2027"); told != (after > 31*day) {
+			t.Errorf("a script's for %q: the year after is told: %v", lasts, told)
+		}
 		if tokens[lasts] = token; strings.Contains(page, "It ends by itself") != (after > 0) {
 			t.Errorf("a script's for %q: the page tells the end: %v", lasts, after == 0)
 		}
