@@ -113,10 +113,7 @@ func (q *wakes) number(n uint32) {
 		q.subject(subject{aBath, id})
 	}
 	if x.of.kind == aBath {
-		q.s.resting.numbers(x.of.hash(), func(n uint32) bool {
-			q.number(n) // the readings in it
-			return true
-		})
+		q.readingsIn(x.of)
 	}
 }
 
@@ -127,6 +124,19 @@ func (q *wakes) subject(of subject) {
 	if x, n := q.s.resting.find(of); x != nil {
 		q.number(n)
 	}
+	if of.kind == aBath {
+		q.readingsIn(of) // of a bath that nothing else was said of yet, too
+	}
+}
+
+// readingsIn wakes the readings in a bath.
+func (q *wakes) readingsIn(bath subject) {
+	q.s.resting.numbers(bath.hash(), func(n uint32) bool {
+		if q.s.resting.records[n].of.kind == aReading {
+			q.number(n)
+		}
+		return true
+	})
 }
 
 // awake reports what certainly does not rest, without a look at what does.
