@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"wetside/darkroom"
 	"wetside/trade/material"
 )
 
@@ -68,6 +69,7 @@ type rester struct {
 	lots     []string
 	evenings []string
 	pairs    map[string]*Pair
+	mates    map[string][]string // baths that a mix names as the other of its pair, whether it stands or not, and the other way round
 }
 
 // old reports whether an entry and all corrections of it are long past.
@@ -217,6 +219,7 @@ func (r *rester) tested() map[string]bool {
 func (r *rester) hold() {
 	s := r.s
 	r.pairs = s.pairs()
+	r.findMates()
 	stays := func(id string) bool {
 		return !r.baths[id] && (len(s.baths[id]) > 0 || len(s.deeds[id]) > 0)
 	}
@@ -250,18 +253,54 @@ func (r *rester) kin(id string, beside func(load Load, i int) int) []string {
 			all = once(all, mate, id)
 		}
 	}
+	for _, mate := range r.mates[id] {
+		all = once(all, mate, id)
+	}
+	placed := r.placed(id)
 	for _, d := range r.s.deeds[id] {
 		load, is := d.did.(Load)
 		if !is {
 			continue
 		}
 		for i, at := range load.Through {
-			if j := beside(load, i); at == id && j >= 0 && j < len(load.Through) {
+			if at != id {
+				continue
+			}
+			if j := beside(load, i); j >= 0 && j < len(load.Through) {
 				all = once(all, load.Through[j], id)
+			}
+			for _, j := range [2]int{i - 1, i + 1} {
+				if placed && j >= 0 && j < len(load.Through) && r.placed(load.Through[j]) {
+					all = once(all, load.Through[j], id)
+				}
 			}
 		}
 	}
 	return all
+}
+
+// findMates notes which baths mixes name as pairs: which mix holds can change by a correction, and with it the pair.
+func (r *rester) findMates() {
+	r.mates = map[string][]string{}
+	for id, list := range r.s.baths {
+		for i := range list {
+			if mate := list[i].bath.Mixed.Pair; mate != "" {
+				r.mates[id] = once(r.mates[id], mate, id)
+				r.mates[mate] = once(r.mates[mate], id, mate)
+			}
+		}
+	}
+}
+
+// placed reports whether a bath was ever said to be one of two: such baths side by side in a load can be a pair.
+func (r *rester) placed(id string) bool {
+	list := r.s.baths[id]
+	for i := range list {
+		if list[i].bath.Place != darkroom.BathOne {
+			return true
+		}
+	}
+	return slices.ContainsFunc(r.s.deeds[id], func(d *deed) bool { _, moves := d.did.(Move); return moves })
 }
 
 // findLots finds what is used up or thrown out. What was drawn by weight hangs on the product's density, which can change.
