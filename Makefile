@@ -9,9 +9,9 @@ VERSION := $(shell git describe --tags --always --dirty 2>/dev/null || echo unkn
 LDFLAGS := -s -w -funcalign=16 -X main.version=$(VERSION)
 TAGS    := nethttpomithttp2
 # Nothing is inlined but where it is hot: a program a twentieth smaller (docs/decisions/0008-parts.md).
-HOT     := std wetside/trade/... wetside/darkroom/... wetside/book/... modernc.org/...
-COLD    := archive/... crypto/tls crypto/x509 database/sql encoding/gob encoding/xml go/... html/template image/... log/slog mime/... net \
-           net/... os/... regexp/... testing/... text/template/...
+HOT     := std wetside/trade/measure wetside/trade/bath wetside/trade/chem wetside/trade/quantity wetside/book modernc.org/...
+COLD    := archive/... context crypto/... database/sql encoding/gob encoding/xml fmt go/... html/template image/... log/slog math/big \
+           mime/... net net/... os/... path/... regexp/... testing/... text/template/... time
 GCFLAGS := -gcflags=all=-l $(HOT:%=-gcflags=%=) $(COLD:%=-gcflags=%=-l)
 TOOL    := $(GO) tool -modfile=tools/go.mod
 
