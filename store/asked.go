@@ -24,7 +24,7 @@ func (s *Store) makeReady(ctx context.Context) error {
 	}
 	s.asked = map[string]*sql.Stmt{}
 	for _, query := range []string{askFolded, askPeople, askKept, askKey, askGuest} {
-		statement, err := s.reader.PrepareContext(ctx, query)
+		statement, err := s.reader.PrepareContext(ctx, query) //nolint:sqlclosecheck // Close closes it
 		if err != nil {
 			return err
 		}
@@ -35,14 +35,14 @@ func (s *Store) makeReady(ctx context.Context) error {
 
 func (tx *Tx) query(ctx context.Context, query string, args ...any) (*sql.Rows, error) {
 	if ready := tx.store.asked[query]; ready != nil && !tx.writes {
-		return tx.sql.StmtContext(ctx, ready).QueryContext(ctx, args...)
+		return tx.sql.StmtContext(ctx, ready).QueryContext(ctx, args...) //nolint:sqlclosecheck // it ends with the transaction
 	}
 	return tx.sql.QueryContext(ctx, tx.store.dialect.rebind(query), args...)
 }
 
 func (tx *Tx) row(ctx context.Context, query string, args ...any) *sql.Row {
 	if ready := tx.store.asked[query]; ready != nil && !tx.writes {
-		return tx.sql.StmtContext(ctx, ready).QueryRowContext(ctx, args...)
+		return tx.sql.StmtContext(ctx, ready).QueryRowContext(ctx, args...) //nolint:sqlclosecheck // it ends with the transaction
 	}
 	return tx.sql.QueryRowContext(ctx, tx.store.dialect.rebind(query), args...)
 }

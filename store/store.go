@@ -158,6 +158,9 @@ func (s *Store) Close() error {
 		}
 		s.failed.Store(&book.Error{Kind: book.Internal, Key: "store_closed"})
 		var errs []error
+		for _, statement := range s.asked {
+			errs = append(errs, statement.Close())
+		}
 		for _, db := range []*sql.DB{s.reader, s.writer} {
 			if db != nil {
 				errs = append(errs, db.Close())
