@@ -53,7 +53,7 @@ func TestEveryCookieIsForHTTPSAlone(t *testing.T) {
 	if a := secure("/shelf", nil, &http.Cookie{Name: "joined", Value: joined}, &http.Cookie{Name: "key", Value: token}); a.StatusCode != http.StatusSeeOther {
 		t.Errorf("by the plain names: %d", a.StatusCode)
 	}
-	if a := secure("/sign-in", nil, &http.Cookie{Name: "__Host-form", Value: "red"}); !strings.Contains(a.Text, `class="red"`) {
+	if a := secure(at, nil, &http.Cookie{Name: "__Host-form", Value: "red"}); !strings.Contains(a.Text, `class="red"`) {
 		t.Error("the red form is forgotten")
 	}
 }

@@ -55,8 +55,8 @@ func TestEveryPage(t *testing.T) {
 		t.Errorf("template %s was not executed", name)
 	}
 	files, err := os.ReadDir("templates")
-	if err != nil || len(files) != 39+6 { // again.html and sure.html answer forms alone; key.html and passphrase.html are of a shared room
-		t.Errorf("%d templates, and 39 pages are told here with layout, pieces, again, sure, key and passphrase (%v): add the new one's mark", len(files), err)
+	if err != nil || len(files) != 39+8 { // again.html, prove.html and sure.html answer forms alone; key.html, passphrase.html and second.html are of a shared room
+		t.Errorf("%d templates, and 39 pages are told here with layout, pieces, again, sure, prove, key, passphrase and second (%v): add the new one's mark", len(files), err)
 	}
 }
 
