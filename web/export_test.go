@@ -13,6 +13,12 @@ func Surface() []string {
 	return slices.Sorted(maps.Keys(s.surface()))
 }
 
+// Making is what says who makes a page.
+type Making struct{ recent recent }
+
+// Make is recent.make.
+func (m *Making) Make(key string) (made <-chan struct{}, done func()) { return m.recent.make(key) }
+
 // OpenTo reports whether a pattern is open for a role.
 func OpenTo(pattern string, r access.Role) bool { return openTo(pattern).has(r) }
 

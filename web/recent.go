@@ -30,7 +30,8 @@ type recent struct {
 	people book.People
 	known  map[string]*reckoned
 	pages  map[string]sentPage
-	bytes  int // of the pages
+	bytes  int                      // of the pages
+	making map[string]chan struct{} // pages that somebody makes; closed when it is made, or not
 }
 
 // reckoned is one thing that was reckoned. Whoever has its turn may look at it and change it.
@@ -178,13 +179,46 @@ func (v *visit) shownAgain(r *http.Request, within time.Duration) bool {
 	screen, _ := r.Cookie(access.CookieName(r, screenCookie))
 	key := fmt.Sprint(r.Host, access.Secure(r), r.URL.RequestURI(), v.red, screen, me(r), v.who)
 	k := &v.s.recent
-	was, now := k.page(v, key), v.s.Now()
-	if age := now.Sub(was.at); was.body != nil && age >= 0 && age < within {
-		v.sendAgain(r, &was)
-		return true
+	for waited := false; ; waited = true {
+		was, now := k.page(v, key), v.s.Now()
+		if age := now.Sub(was.at); was.body != nil && age >= 0 && age < within {
+			v.sendAgain(r, &was)
+			return true
+		}
+		v.again = func(page []byte) { k.keepPage(v, key, sent(now, page)) }
+		if waited {
+			return false
+		}
+		made, done := k.make(key)
+		if v.made = done; made == nil {
+			return false
+		}
+		select {
+		case <-made:
+		case <-r.Context().Done():
+			return false
+		}
 	}
-	v.again = func(page []byte) { k.keepPage(v, key, sent(now, page)) }
-	return false
+}
+
+// make says who makes a page: whoever gets done, which is called in the end, or somebody else, until made is closed.
+func (k *recent) make(key string) (made <-chan struct{}, done func()) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if others := k.making[key]; others != nil {
+		return others, nil
+	}
+	ours := make(chan struct{})
+	if k.making == nil {
+		k.making = map[string]chan struct{}{}
+	}
+	k.making[key] = ours
+	return nil, func() {
+		k.mu.Lock()
+		defer k.mu.Unlock()
+		delete(k.making, key)
+		close(ours)
+	}
 }
 
 // sendAgain sends a page packed where it can be unpacked: packing is half of what sending it again costs.

@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"wetside/internal/webbook"
+	"wetside/web"
 )
 
 // withClock starts a house with the example darkroom and a clock of the test's.
@@ -92,6 +93,42 @@ func TestSinkShownAgain(t *testing.T) {
 	if moved, _ := device("device=" + id); keysOf(moved.Text, "on")[0] == keysOf(again.Text, "on")[0] {
 		t.Error("the page shows the print where it was")
 	}
+}
+
+// Of many who ask for a page at once one makes it, and the others wait for that; whoever comes after it makes the next.
+func TestMadeByOne(t *testing.T) {
+	var making web.Making
+	for range 3 {
+		var makers, waiters atomic.Int64
+		begun := make(chan struct{})
+		var all sync.WaitGroup
+		for range 8 {
+			all.Go(func() {
+				made, done := making.Make("/sink")
+				if made == nil {
+					makers.Add(1)
+					<-begun
+					done()
+					return
+				}
+				if waiters.Add(1) == 7 {
+					close(begun)
+				}
+				<-made
+			})
+		}
+		all.Wait()
+		if makers.Load() != 1 {
+			t.Fatalf("%d make it", makers.Load())
+		}
+	}
+	first, done := making.Make("/sink")
+	other, alsoDone := making.Make("/wall")
+	if first != nil || other != nil {
+		t.Error("two pages wait for one another")
+	}
+	done()
+	alsoDone()
 }
 
 func unpacked(t *testing.T, text string) string {

@@ -33,6 +33,7 @@ type visit struct {
 	joined  func() []book.Joining // who came in tonight, in order
 	woken   bool                  // the state is this page's own: what is reckoned of it is not shown again
 	again   func(page []byte)     // keeps a page for whoever asks for it next; nil: it is made anew each time
+	made    func()                // whoever waits for the page goes on; nil: nobody waits
 	given   int                   // cookies that are given to whoever asks, whatever the page: it is the same without them
 }
 
@@ -51,8 +52,14 @@ func (s *server) handle(h handler) http.Handler {
 		r = r.WithContext(ctx)
 		v.asWho(r)
 		err := v.look(ctx)
-		if within := shared(r.Pattern); err == nil && within > 0 && v.shownAgain(r, within) {
-			return
+		if within := shared(r.Pattern); err == nil && within > 0 {
+			shown := v.shownAgain(r, within)
+			if v.made != nil {
+				defer v.made()
+			}
+			if shown {
+				return
+			}
 		}
 		if err == nil {
 			err = v.wake(ctx, func(s *book.State) book.Waking { return s.NeedsBaths(r.PathValue("id"), r.URL.Query().Get("bath")) })
