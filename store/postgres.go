@@ -165,11 +165,37 @@ func claimedPostgres(ctx context.Context, db *sql.DB) (bool, error) {
 // forgetPostgres writes a table's file anew, without what was deleted from it, where nobody reads it for long. What is still
 // in the write-ahead log goes as the server recycles it.
 func forgetPostgres(ctx context.Context, db *sql.DB, table string) error {
+	if err := outlastReaders(ctx, db); err != nil {
+		return err
+	}
 	_, err := db.ExecContext(ctx, `VACUUM (FULL) `+table)
 	if kind, _ := kindOfPostgres(err); err != nil && kind == book.Busy {
 		return nil // whatever erases next does it
 	}
 	return err
+}
+
+// outlastReaders waits, for a few seconds at most, until nobody looks at a moment before now: for whoever does, a table that is written
+// anew keeps what was deleted since.
+func outlastReaders(ctx context.Context, db *sql.DB) error {
+	var now string
+	if err := db.QueryRowContext(ctx, "SELECT pg_current_xact_id()::text").Scan(&now); err != nil {
+		return err
+	}
+	const looked = `SELECT EXISTS (SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()
+		AND age(backend_xmin) >= age($1::xid8::xid))`
+	for range 100 {
+		var looks bool
+		if err := db.QueryRowContext(ctx, looked, now).Scan(&looks); err != nil || !looks {
+			return err
+		}
+		select {
+		case <-time.After(30 * time.Millisecond):
+		case <-ctx.Done():
+			return ctx.Err()
+		}
+	}
+	return nil
 }
 
 // listenPostgres hears on a connection of its own, until that ends.
