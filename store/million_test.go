@@ -102,6 +102,9 @@ func peak() (kib int) {
 // process of its own that never has more than 64 MiB: what these take does not grow with the book. The long form has a million
 // entries.
 func TestLongBook(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the race detector, which the short tests run under, takes memory of its own")
+	}
 	const most = 64 << 10 // KiB
 	entries := 30_000
 	if os.Getenv(torture) != "" {
