@@ -1,4 +1,3 @@
-// Package certmade makes certificates for tests.
 package certmade
 
 import (
