@@ -1,6 +1,7 @@
 package web_test
 
 import (
+	"html"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -223,5 +224,29 @@ func TestKeyholderSaysWhose(t *testing.T) {
 	ilka.sends(http.StatusSeeOther, "/shelf/lot/"+h.lotsOf(wanda.id)[0], url.Values{"product": {product}, "holds": {"1 L"}})
 	if len(h.lotsOf(wanda.id)) != 0 {
 		t.Error("it is not the room's")
+	}
+}
+
+// Whoever brings a bottle of what the room has, too, puts it beside the room's by the link that stands there.
+func TestABottleOfTheSame(t *testing.T) {
+	h, ilka := shared(t)
+	if err := h.book.LoadExample(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	m := h.member(ilka, "Wanda")
+	link := regexp.MustCompile(`href="(/shelf/lot/new\?product=rapid\+fixer)">A bottle of mine<`)
+	found := link.FindStringSubmatch(html.UnescapeString(m.do(http.MethodGet, "/shelf", nil).Text))
+	if found == nil {
+		t.Fatal("nothing leads to a bottle of one's own beside the room's")
+	}
+	if page := m.do(http.MethodGet, found[1], nil); page.StatusCode != http.StatusOK || !strings.Contains(page.Text, "rapid fixer") {
+		t.Errorf("it leads to %d", page.StatusCode)
+	}
+	m.sends(http.StatusSeeOther, found[1], url.Values{"product": {"rapid fixer"}, "holds": {"1 L"}})
+	if lots := h.lotsOf(m.id); len(lots) != 1 {
+		t.Errorf("%d bottles are Wanda's", len(lots))
+	}
+	if page := ilka.do(http.MethodGet, "/shelf", nil).Text; strings.Contains(page, "A bottle of mine") {
+		t.Error("a keyholder is offered what is a member's")
 	}
 }

@@ -35,6 +35,7 @@ type ownerView struct {
 type productView struct {
 	Name, Role, Dilutions string
 	Change, Add           string // empty: not for whoever asks
+	Own                   bool   // what is added is a member's own, beside the room's
 	Lots                  []lotView
 }
 
@@ -77,6 +78,8 @@ func (v *visit) shelfOf(whose string) (all []productView) {
 		}
 		if v.mayChange(whose) {
 			one.Add = "/shelf/lot/new?" + v.newLot(x.Name, whose)
+		} else if whose == "" && v.member() != "" {
+			one.Add, one.Own = "/shelf/lot/new?"+v.newLot(x.Name, v.member()), true
 		}
 		for j, l := range v.file.Shelf.Lots {
 			if l.Product == x.Name && lots[j] == whose {
