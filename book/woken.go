@@ -97,9 +97,10 @@ func (k *waker) record(n uint32) {
 		s.evenings[id] = k.told.evenings[id]
 	case aReading:
 		where := id[:len(id)-len(generationOf(id))]
+		order := func(a, b saidOfReading) int { return a.compare(&b.moment) }
 		for _, said := range k.told.readings[where] {
-			if !slices.ContainsFunc(s.readings[where], func(a saidOfReading) bool { return a.entry == said.entry }) {
-				s.readings[where] = inserted(s.readings[where], said, func(a, b saidOfReading) int { return a.compare(&b.moment) })
+			if _, known := slices.BinarySearchFunc(s.readings[where], said, order); !known {
+				s.readings[where] = inserted(s.readings[where], said, order)
 			}
 		}
 	case aPrint:
