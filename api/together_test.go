@@ -25,15 +25,7 @@ import (
 // together serves one PostgreSQL database by two servers, as two machines do.
 func together(t *testing.T) (one, two *house) {
 	t.Helper()
-	server, err := outside.StartPostgres(outside.PostgresBin(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := server.Stop(); err != nil {
-			t.Error(err)
-		}
-	})
+	server := outside.OwnPostgres(t)
 	one, two = besides(t, server, true), besides(t, server, false)
 	return one, two
 }

@@ -223,15 +223,7 @@ func TestFrozenProcess(t *testing.T) {
 // TestServerCrashes ends PostgreSQL as a crash does while another process with eight writers appends, and starts it again, more
 // than once. The process goes on by itself; whatever it was told is there, once; sent again, it is not counted again.
 func TestServerCrashes(t *testing.T) {
-	server, err := outside.StartPostgres(outside.PostgresBin(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() {
-		if err := server.Stop(); err != nil {
-			t.Error(err)
-		}
-	})
+	server := outside.OwnPostgres(t)
 	at := server.URL("postgres", "")
 	p := start(t, "write", at, "0", 0)
 	if line := p.next(); line != "open" {

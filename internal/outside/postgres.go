@@ -42,6 +42,21 @@ func PostgresBin(tb testing.TB) string {
 	return filepath.Dir(path)
 }
 
+// OwnPostgres starts a cluster for one test, which ends with it; without PostgreSQL the test is skipped, or fails in CI.
+func OwnPostgres(tb testing.TB) *Postgres {
+	tb.Helper()
+	p, err := StartPostgres(PostgresBin(tb))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	tb.Cleanup(func() {
+		if err := p.Stop(); err != nil {
+			tb.Error(err)
+		}
+	})
+	return p
+}
+
 // StartPostgres makes a cluster and starts it. Whoever starts it stops it. auth are lines that stand first in pg_hba.conf;
 // after them everybody on the socket is let in.
 func StartPostgres(bin string, auth ...string) (p *Postgres, err error) {
