@@ -32,22 +32,34 @@ func (g *gatherer) follow(entry string) {
 	}
 }
 
-// taken returns what was gathered since it was last asked.
-func (g *gatherer) taken() positions {
-	slices.Sort(g.positions)
-	p := packed(slices.Compact(g.positions))
-	g.positions = g.positions[:0]
-	return p
-}
-
-// sum returns a sum over what was gathered since it was last asked, for Differs.
+// sum returns a sum over what was gathered so far, for Differs.
 func (g *gatherer) sum() (sum uint64) {
-	slices.Sort(g.positions)
-	g.positions = slices.Compact(g.positions)
-	for _, at := range g.positions {
+	for _, at := range g.sorted() {
 		sum += mixed(at)
 	}
 	return sum
+}
+
+// taken returns what was gathered, and gathers anew.
+func (g *gatherer) taken() positions {
+	p := packed(g.sorted())
+	g.drop()
+	return p
+}
+
+// summed is sum, and gathers anew.
+func (g *gatherer) summed() uint64 {
+	defer g.drop()
+	return g.sum()
+}
+
+func (g *gatherer) drop() { g.positions = g.positions[:0] }
+
+// sorted returns the positions, each once.
+func (g *gatherer) sorted() []int64 {
+	slices.Sort(g.positions)
+	g.positions = slices.Compact(g.positions)
+	return g.positions
 }
 
 func (g *gatherer) track(t *track) {
@@ -172,7 +184,7 @@ func (l *layer) print(id string) {
 	for _, of := range t.names() {
 		if n, ok := l.number(of); ok {
 			l.refs = append(l.refs, ref{subject{aPrint, id}.hash(), n})
-			l.g.positions = l.g.positions[:0]
+			l.g.drop()
 			return
 		}
 	}
@@ -254,39 +266,15 @@ func (l *layer) takeOut() {
 	}
 }
 
-// eachAwake calls do with every entry that something awake and able to rest comes from.
+// eachAwake calls do with every entry that something awake and able to rest comes from, and with those of looks.
 func (s *State) eachAwake(do func(*moment)) {
-	for _, list := range s.baths {
-		for i := range list {
-			do(&list[i].moment)
+	s.eachThing(func(_ subject, list []*moment) {
+		for _, m := range list {
+			do(m)
 		}
-	}
-	for _, lists := range []map[string][]*deed{s.deeds, s.batches, {"": s.looked}} {
-		for _, list := range lists {
-			for _, d := range list {
-				do(&d.moment)
-			}
-		}
-	}
-	for _, t := range s.prints {
-		for i := range t.said {
-			do(&t.said[i].moment)
-		}
-	}
-	for _, list := range s.lots {
-		for i := range list {
-			do(&list[i].moment)
-		}
-	}
-	for _, list := range s.evenings {
-		for i := range list {
-			do(&list[i].moment)
-		}
-	}
-	for _, list := range s.readings {
-		for i := range list {
-			do(&list[i].moment)
-		}
+	})
+	for _, d := range s.looked {
+		do(&d.moment)
 	}
 }
 
@@ -301,7 +289,7 @@ func (l *layer) dropCorrections() {
 		for _, at := range l.g.positions {
 			l.at.only.clear(at)
 		}
-		l.g.positions = l.g.positions[:0]
+		l.g.drop()
 	}
 }
 

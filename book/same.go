@@ -8,10 +8,10 @@ import (
 // Differs returns what two states of the same position were not told by the same entries, in words for the log and in order: none
 // where both say the same, whatever of them rests.
 func (s *State) Differs(other *State) []string {
-	a, b := s.told(), other.told()
 	if s.position != other.position {
 		return []string{"position"}
 	}
+	a, b := s.told(), other.told()
 	all := maps.Clone(a)
 	maps.Copy(all, b)
 	var differ []string
@@ -32,8 +32,7 @@ func (s *State) told() map[string]uint64 {
 		for _, m := range list {
 			g.add(m)
 		}
-		all[of.name()] += g.sum()
-		g.positions = g.positions[:0]
+		all[of.name()] += g.summed()
 	})
 	for _, x := range s.resting.records {
 		if x != nil {

@@ -62,8 +62,7 @@ func (k *waker) prints() {
 		}
 		k.s.prints[id] = t
 		g.track(t)
-		k.at.told -= g.sum()
-		g.positions = g.positions[:0]
+		k.at.told -= g.summed()
 		for i := range t.said {
 			k.s.trackOf[t.said[i].entry] = id
 		}
