@@ -61,13 +61,10 @@ func Resume(darkroomID string, old Upcasts, snapshot []byte) (*Resumption, error
 // Position returns the position that the state will be at.
 func (r *Resumption) Position() int64 { return r.end }
 
-// apart is how many entries that rest are read along rather than that a read begins anew.
-const apart = 32
-
 // Ranges calls do with the first and the last position of every stretch of entries that Tell is to be called with, in order.
 func (r *Resumption) Ranges(do func(from, to int64) error) error {
 	only := r.state.resting.only
-	from, to := int64(0), int64(0)
+	s := stretches{do: do}
 	for at := int64(1); at <= r.end; at++ {
 		if at&63 == 0 && at>>6 < int64(len(only)) && only[at>>6] == ^uint64(0) {
 			at += 63
@@ -76,21 +73,11 @@ func (r *Resumption) Ranges(do func(from, to int64) error) error {
 		if only.has(at) {
 			continue
 		}
-		if from > 0 && at-to > apart {
-			if err := do(from, to); err != nil {
-				return err
-			}
-			from = 0
+		if err := s.add(at); err != nil {
+			return err
 		}
-		if from == 0 {
-			from = at
-		}
-		to = at
 	}
-	if from == 0 {
-		return nil
-	}
-	return do(from, to)
+	return s.end()
 }
 
 // Tell takes in the next entry of a stretch.

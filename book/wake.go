@@ -17,6 +17,18 @@ func (w *Waking) None() bool { return len(w.numbers) == 0 }
 // Positions returns the positions of the entries that Wake wants, rising. The list is not to be changed.
 func (w *Waking) Positions() []int64 { return w.positions }
 
+// Ranges calls do with the first and the last position of every stretch that is read in one go, in order. Other entries stand between
+// those that Wake wants.
+func (w *Waking) Ranges(do func(from, to int64) error) error {
+	s := stretches{do: do}
+	for _, at := range w.positions {
+		if err := s.add(at); err != nil {
+			return err
+		}
+	}
+	return s.end()
+}
+
 // Needs returns what is to be woken before entries that are to be applied, or admitted, next: what they are about and what that
 // hangs on. It is asked again after each Wake, until there is none. find is asked for the entries that corrections take back; its
 // error is returned but for those of kind NotFound.

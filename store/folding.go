@@ -170,29 +170,20 @@ func (tx *Tx) between(ctx context.Context, darkroom string, from, to int64, f fu
 	return tx.stretch(ctx, darkroom, ` AND position >= ? AND position <= ? ORDER BY position`, f, from, to)
 }
 
-// near is how far apart entries stand that are read in one go.
-const near = 32
-
 // wake wakes what rests in a state of our own.
 func (tx *Tx) wake(ctx context.Context, state *book.State, w book.Waking) error {
 	want := w.Positions()
 	all := make([]book.Entry, 0, len(want))
-	for len(want) > 0 {
-		n := 1
-		for n < len(want) && want[n]-want[n-1] <= near {
-			n++
-		}
-		run := want[:n]
-		want = want[n:]
-		err := tx.between(ctx, state.Darkroom(), run[0], run[n-1], func(e book.Entry) error {
-			if _, wanted := slices.BinarySearch(run, e.Position); wanted {
+	err := w.Ranges(func(from, to int64) error {
+		return tx.between(ctx, state.Darkroom(), from, to, func(e book.Entry) error {
+			if _, wanted := slices.BinarySearch(want, e.Position); wanted {
 				all = append(all, e)
 			}
 			return nil
 		})
-		if err != nil {
-			return err
-		}
+	})
+	if err != nil {
+		return err
 	}
 	return state.Wake(w, all)
 }
