@@ -182,11 +182,12 @@ func (s *State) Product(id string) (p darkroom.Product, there bool) {
 	}
 	if now := h.now(&s.corrections); now != nil {
 		p, there = now.value, true
-	}
-	for _, was := range slices.Backward(h.said) {
-		if !there && !was.removed && s.corrections.stands(was.entry) {
-			p = was.value
-			break
+	} else {
+		for _, was := range slices.Backward(h.said) {
+			if !was.removed && s.corrections.stands(was.entry) {
+				p = was.value
+				break
+			}
 		}
 	}
 	p.Whose = "" // it was an id

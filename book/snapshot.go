@@ -6,7 +6,6 @@ import (
 	"hash/fnv"
 	"maps"
 	"slices"
-	"time"
 )
 
 // A snapshot is what rests in a state, in bytes: who begins with one reads the entries alone that tell of something awake. It is
@@ -90,15 +89,21 @@ type packer struct{ b []byte }
 func (w *packer) fixed(n uint64) { w.b = binary.BigEndian.AppendUint64(w.b, n) }
 func (w *packer) number(n int64) { w.b = binary.AppendVarint(w.b, n) }
 func (w *packer) text(s string)  { w.number(int64(len(s))); w.b = append(w.b, s...) }
-func (w *packer) flag(is bool)   { w.b = append(w.b, map[bool]byte{true: 1}[is]) }
+
+func (w *packer) flag(is bool) {
+	n := byte(0)
+	if is {
+		n = 1
+	}
+	w.b = append(w.b, n)
+}
+
 func (w *packer) said(said *Said) {
 	w.text(said.Entry)
 	w.text(said.By)
 	w.text(said.Device)
-	w.instant(said.At)
+	w.number(said.At.UnixMicro())
 }
-
-func (w *packer) instant(t time.Time) { w.number(t.UnixMicro()) }
 
 // records writes the records that rest and returns their numbers there.
 func (w *packer) records(all []*record) map[uint32]uint32 {
