@@ -197,6 +197,7 @@ func compareDeeds(a, b *deed) int {
 	return rankOf(a.did) - rankOf(b.did)
 }
 
+// rankOf tells apart what prints do: a load, what is put in holding, a wash.
 func rankOf(did Did) int {
 	switch did.(type) {
 	case Load:

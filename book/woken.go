@@ -125,7 +125,7 @@ func (k *waker) known(d *deed) *deed {
 			return d
 		}
 		for _, was := range k.s.prints[id].deeds {
-			if was.entry == d.entry && sameSort(was.did, d.did) {
+			if was.entry == d.entry && rankOf(was.did) == rankOf(d.did) {
 				return was
 			}
 		}
@@ -142,20 +142,4 @@ func (k *waker) known(d *deed) *deed {
 		}
 	}
 	return d
-}
-
-// sameSort reports whether both are loads, both are put in holding, or both of a wash: what prints do.
-func sameSort(a, b Did) bool {
-	switch a.(type) {
-	case Load:
-		_, same := b.(Load)
-		return same
-	case HoldingPut:
-		_, same := b.(HoldingPut)
-		return same
-	case WashMoment:
-		_, same := b.(WashMoment)
-		return same
-	}
-	return false
 }
