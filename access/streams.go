@@ -19,6 +19,9 @@ const (
 	StreamsInAll     = 1000
 )
 
+// StreamAgain is when whoever was refused a stream may try again, in seconds: the words of a Retry-After.
+const StreamAgain = "10"
+
 // NewStreams returns a count that lets so many be open.
 func NewStreams(ofOne, ofAddress, inAll int) *Streams {
 	return &Streams{mostOfOne: ofOne, mostOfAddress: ofAddress, most: inAll, of: map[string]int{}}

@@ -18,8 +18,6 @@ const (
 	lag       = 20 * time.Second      // after which a program that takes nothing is let go; it comes again by itself
 	comesIn   = "1000"                // ms after which a program that lost its stream comes again
 	inMessage = 200                   // entries in one message
-
-	streamAgain = "10" // s after which a program that was refused a stream may come again
 )
 
 // A stream is one program that listens (HTML Standard, Server-sent events).
@@ -47,8 +45,8 @@ func (c *call) stream(q wish) error {
 	}
 	done, ok := c.a.streams.Open(c.who, access.Address(c.r))
 	if !ok {
-		c.w.Header().Set("Retry-After", streamAgain)
-		return &failure{slug: pTooOften, key: "too_many_streams", args: []string{"Seconds", streamAgain}}
+		c.w.Header().Set("Retry-After", access.StreamAgain)
+		return &failure{slug: pTooOften, key: "too_many_streams", args: []string{"Seconds", access.StreamAgain}}
 	}
 	defer done()
 	ctx, cancel := context.WithCancel(c.ctx())

@@ -23,9 +23,6 @@ const (
 	maxKind = 16                    // beginnings of kinds that a stream may name
 )
 
-// streamAgain is when a device that was refused a stream may try again, in seconds; until then it asks.
-const streamAgain = "10"
-
 // errStreams is for one stream too many.
 var errStreams = errors.New("too many streams are open; ask for the pages every ten seconds instead, or close some")
 
@@ -44,7 +41,7 @@ func (s *server) live(w http.ResponseWriter, r *http.Request) {
 	}
 	done, ok := s.streams.Open(access.From(r.Context()), access.Address(r))
 	if !ok {
-		w.Header().Set("Retry-After", streamAgain)
+		w.Header().Set("Retry-After", access.StreamAgain)
 		s.problem(w, r, errStreams)
 		return
 	}
