@@ -106,11 +106,17 @@ func (c *conn) within(ctx context.Context) (stop func()) {
 	if ctx.Done() == nil {
 		return func() {}
 	}
+	cut := make(chan struct{})
 	stopped := context.AfterFunc(ctx, func() {
+		defer close(cut)
 		c.cut.Store(true)
 		_ = c.wire.SetDeadline(time.Unix(1, 0)) // which has passed
 	})
-	return func() { stopped() }
+	return sync.OnceFunc(func() {
+		if !stopped() {
+			<-cut // else whoever has the connection next would be cut off in its place
+		}
+	})
 }
 
 // ended puts the end of a context before what it brought about.
