@@ -55,15 +55,13 @@ func MayWrite(ctx context.Context, b Book, who Who, before []book.Entry, e book.
 // mayTakeBack reports whether somebody wrote an entry, or is to write it before, and may write such. What was taken back is not theirs to
 // bring back: since then it may have become another's.
 func mayTakeBack(ctx context.Context, b Book, who Who, before []book.Entry, id string) (bool, error) {
-	i := slices.IndexFunc(before, func(w book.Entry) bool { return w.ID == id })
-	var was book.Entry
-	if i >= 0 {
-		was = before[i]
-	} else {
-		var err error
-		if was, err = b.Find(ctx, id); err != nil {
+	was, err := b.Find(ctx, id) // first: what is sent under an id that the book has is refused, and says nothing of whose that is
+	if err != nil {
+		i := slices.IndexFunc(before, func(w book.Entry) bool { return w.ID == id })
+		if book.KindOf(err) != book.NotFound || i < 0 {
 			return false, err
 		}
+		was = before[i]
 	}
 	return who.Wrote(was.By, was.Device) && Write(who.Role, was.Kind) != Never && was.Kind != book.Correction, nil
 }

@@ -339,3 +339,26 @@ func TestKeysOfAnotherDarkroom(t *testing.T) {
 		t.Error("a keyholder of one signs in at the other")
 	}
 }
+
+// Somebody else's entry is not taken back by first sending another under its id: that one is refused, and the correction with it.
+func TestNobodyBorrowsAnID(t *testing.T) {
+	h, ilka := shared(t)
+	ilka.do(http.MethodPost, "/mix/developer/poured", nil)
+	bath := first(t, hrefs(ilka.do(http.MethodGet, "/baths", nil).Text), "/baths/")
+	ilka.do(http.MethodPost, bath+"/worked", url.Values{"load": {"2 8x10 in RC paper"}})
+	e, at := h.lastEntry(), h.position()
+	sink, _ := ilka.key(access.Sink, "right")
+	body := strings.Replace(e.Body, `"sheets":2`, `"sheets":1`, 1)
+	if body == e.Body {
+		t.Fatalf("the load is %s", e.Body)
+	}
+	r := h.request(http.MethodPost, "/taps", strings.NewReader(sending(
+		fmt.Sprintf(`{"id":%q,"kind":%q,"at":"2026-03-12T17:00:00Z","by":"","body":%s}`, e.ID, e.Kind, body),
+		fmt.Sprintf(`{"id":"undo","kind":"correction","at":"2026-03-12T17:00:01Z","takes_back":%q}`, e.ID),
+	)))
+	r.Header.Set("Content-Type", "application/json")
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	if a := sink.asks(r); !strings.Contains(a.Text, "not_yours") || h.position() != at {
+		t.Errorf("%d %s, and the book is at %d, was at %d", a.StatusCode, a.Text, h.position(), at)
+	}
+}

@@ -230,18 +230,18 @@ func (s *server) mayUndo(r *http.Request, before []tried, e *book.Entry) error {
 	return nil
 }
 
-// target finds an entry among the taps before and in the book.
+// target finds an entry in the book, and what is not there yet among the taps before.
 func (s *server) target(r *http.Request, before []tried, id string) (e book.Entry, there bool, err error) {
+	e, err = s.Book.Find(r.Context(), id)
+	if err == nil || book.KindOf(err) != book.NotFound {
+		return e, err == nil, err
+	}
 	for _, t := range before {
 		if t.id == id && t.err == nil {
 			return t.entry, true, nil
 		}
 	}
-	e, err = s.Book.Find(r.Context(), id)
-	if err != nil && book.KindOf(err) == book.NotFound {
-		return e, false, nil
-	}
-	return e, err == nil, err
+	return e, false, nil
 }
 
 // A refuser says why taps are refused. It opens the darkroom for its language when the first is.
